@@ -1,0 +1,97 @@
+import js from "@eslint/js";
+import svelte from "eslint-plugin-svelte";
+import globals from "globals";
+import tseslint from "typescript-eslint";
+import svelteConfig from "./svelte.config.js";
+
+const restrictedSyntax = [
+  {
+    selector: "CatchClause > BlockStatement[body.length=0]",
+    message: "An empty catch is a defect: handle the error or let it pass.",
+  },
+  {
+    selector: "ExportAllDeclaration",
+    message: "No barrel files: import from the file that owns the thing.",
+  },
+  {
+    selector: "TSEnumDeclaration",
+    message: "Derive a union from one `as const` table.",
+  },
+];
+
+export default tseslint.config(
+  {
+    ignores: ["dist/", "coverage/", "test-results/", "playwright-report/"],
+  },
+  { linterOptions: { noInlineConfig: true } },
+  js.configs.recommended,
+  {
+    files: ["**/*.ts"],
+    extends: [tseslint.configs.strictTypeChecked],
+    languageOptions: {
+      parserOptions: {
+        projectService: true,
+        tsconfigRootDir: import.meta.dirname,
+      },
+    },
+    rules: {
+      "@typescript-eslint/restrict-template-expressions": [
+        "error",
+        { allowNumber: true, allowBoolean: true },
+      ],
+      "@typescript-eslint/no-confusing-void-expression": [
+        "error",
+        { ignoreArrowShorthand: true },
+      ],
+      "@typescript-eslint/switch-exhaustiveness-check": "error",
+    },
+  },
+  ...svelte.configs.recommended,
+  {
+    files: ["**/*.svelte", "**/*.svelte.ts"],
+    extends: [tseslint.configs.strict],
+    languageOptions: {
+      globals: globals.browser,
+      parserOptions: { parser: tseslint.parser, svelteConfig },
+    },
+    rules: {
+      "prefer-const": "off",
+      "svelte/prefer-const": "error",
+    },
+  },
+  {
+    rules: {
+      "no-restricted-syntax": ["error", ...restrictedSyntax],
+      eqeqeq: "error",
+    },
+  },
+  {
+    files: ["**/*.svelte"],
+    rules: {
+      "no-restricted-syntax": [
+        "error",
+        ...restrictedSyntax,
+        {
+          selector: "SvelteAttribute[key.name='style'] > SvelteLiteral",
+          message:
+            "The content policy refuses style attributes: use a class or a style: directive.",
+        },
+      ],
+    },
+  },
+  {
+    files: ["**/*.ts", "**/*.svelte"],
+    rules: {
+      // The compiler does it, with the types at hand.
+      "no-undef": "off",
+      "no-unused-vars": "off",
+      "@typescript-eslint/no-unused-vars": "error",
+      "@typescript-eslint/consistent-type-imports": "error",
+    },
+  },
+  {
+    // Typed-array reads in the kernels: an index in range is never undefined.
+    files: ["core/cube/**/*.ts", "core/solver/**/*.ts"],
+    rules: { "@typescript-eslint/no-non-null-assertion": "off" },
+  },
+);
