@@ -44,12 +44,17 @@ export default tseslint.config(
         { ignoreArrowShorthand: true },
       ],
       "@typescript-eslint/switch-exhaustiveness-check": "error",
+      // Notation is plain ASCII; a string is spread into its letters.
+      "@typescript-eslint/no-misused-spread": ["error", { allow: ["string"] }],
+      // A type parameter that is spelt out says what is meant.
+      "@typescript-eslint/no-unnecessary-type-arguments": "off",
     },
   },
+  { files: ["**/*.svelte"], extends: [tseslint.configs.strict] },
+  // After the line above, which would otherwise set the TypeScript parser.
   ...svelte.configs.recommended,
   {
     files: ["**/*.svelte", "**/*.svelte.ts"],
-    extends: [tseslint.configs.strict],
     languageOptions: {
       globals: globals.browser,
       parserOptions: { parser: tseslint.parser, svelteConfig },

@@ -1,0 +1,10 @@
+/**
+ * Where the page begins: puts the app into the document.
+ */
+import { mount } from "svelte";
+import App from "./App.svelte";
+
+const target = document.getElementById("app");
+if (target === null) throw new Error("index.html has no #app element");
+
+mount(App, { target });
