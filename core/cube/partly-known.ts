@@ -1,0 +1,109 @@
+/**
+ * Partly known states: a beginner's cube has a finished cross or first layer
+ * and anything below it. Pieces that are not named are unknown, and stay so
+ * through any turns.
+ */
+import { type PartlyKnownCubies, UNKNOWN } from "./cubies";
+import type { Corner, Edge } from "./pieces";
+
+/** The state with every piece outside the two sets made unknown. */
+export function knownOnly(
+  state: PartlyKnownCubies,
+  corners: ReadonlySet<Corner>,
+  edges: ReadonlySet<Edge>,
+): PartlyKnownCubies {
+  const mask = (
+    permutation: Uint8Array,
+    orientation: Uint8Array,
+    known: ReadonlySet<number>,
+  ): readonly [Uint8Array, Uint8Array] => {
+    const isKnown = [...permutation].map((piece) => known.has(piece));
+    const keep = (value: number, i: number) =>
+      isKnown[i] === true ? value : UNKNOWN;
+    return [permutation.map(keep), orientation.map(keep)];
+  };
+  const [cornerPermutation, cornerOrientation] = mask(
+    state.cornerPermutation,
+    state.cornerOrientation,
+    corners,
+  );
+  const [edgePermutation, edgeOrientation] = mask(
+    state.edgePermutation,
+    state.edgeOrientation,
+    edges,
+  );
+  return {
+    cornerPermutation,
+    cornerOrientation,
+    edgePermutation,
+    edgeOrientation,
+  };
+}
+
+/** Whether a fully or partly known state agrees with every known piece of `pattern`. */
+export function agreesWith(
+  state: PartlyKnownCubies,
+  pattern: PartlyKnownCubies,
+): boolean {
+  const agree = (
+    piece: Uint8Array,
+    turned: Uint8Array,
+    wantedPiece: Uint8Array,
+    wantedTurned: Uint8Array,
+  ) =>
+    wantedPiece.every(
+      (wanted, i) =>
+        wanted === UNKNOWN ||
+        (piece[i] === wanted && turned[i] === wantedTurned[i]),
+    );
+  return (
+    agree(
+      state.cornerPermutation,
+      state.cornerOrientation,
+      pattern.cornerPermutation,
+      pattern.cornerOrientation,
+    ) &&
+    agree(
+      state.edgePermutation,
+      state.edgeOrientation,
+      pattern.edgePermutation,
+      pattern.edgeOrientation,
+    )
+  );
+}
+
+/** The position where a corner sits, or undefined where it is not known. */
+export function cornerPosition(
+  state: PartlyKnownCubies,
+  piece: Corner,
+): Corner | undefined {
+  const at = state.cornerPermutation.indexOf(piece);
+  return at < 0 ? undefined : (at as Corner);
+}
+
+/** The position where an edge sits, or undefined where it is not known. */
+export function edgePosition(
+  state: PartlyKnownCubies,
+  piece: Edge,
+): Edge | undefined {
+  const at = state.edgePermutation.indexOf(piece);
+  return at < 0 ? undefined : (at as Edge);
+}
+
+/** Whether a corner is placed: in its home, every sticker matching its centre. */
+export function isCornerPlaced(
+  state: PartlyKnownCubies,
+  piece: Corner,
+): boolean {
+  return (
+    state.cornerPermutation[piece] === piece &&
+    state.cornerOrientation[piece] === 0
+  );
+}
+
+/** Whether an edge is placed: in its home, every sticker matching its centre. */
+export function isEdgePlaced(state: PartlyKnownCubies, piece: Edge): boolean {
+  return (
+    state.edgePermutation[piece] === piece && state.edgeOrientation[piece] === 0
+  );
+}
