@@ -1,0 +1,84 @@
+/**
+ * One answered (or interrupted) case, as it is kept for ever: the raw
+ * measurements, never a grade. Memory states, day plans and progress are
+ * computed from these and may be thrown away at any time.
+ */
+import type { CaseId } from "../cases/case-ids";
+import type { Hold, Variant } from "../cases/variant";
+
+declare const localDayBrand: unique symbol;
+declare const millisecondsBrand: unique symbol;
+
+/** A learner's own day, counted from 1 January 1970; turns over at 3 in the morning unless they choose otherwise. */
+export type LocalDay = number & { readonly [localDayBrand]: true };
+
+/** A duration or an instant (since the Unix epoch), in milliseconds. */
+export type Milliseconds = number & { readonly [millisecondsBrand]: true };
+
+/** The ways of answering that this version knows. */
+export const ANSWER_WAYS = ["on-screen", "my-cube", "write-it"] as const;
+
+export type AnswerWay = (typeof ANSWER_WAYS)[number];
+
+/**
+ * What the learner was given: shown the way step by step, asked to do it with
+ * the way in sight, asked alone, or asked once more after a miss in the round.
+ */
+export const ASKINGS = ["shown", "helped", "alone", "again"] as const;
+
+export type Asking = (typeof ASKINGS)[number];
+
+/** Help asked for during an answer, in rising order. */
+export const HINTS = ["piece", "home", "first-turn", "whole-way"] as const;
+
+export type Hint = (typeof HINTS)[number];
+
+/** One turn of an answer, in WCA notation, and when it was made. */
+export interface TimedTurn {
+  readonly turn: string;
+  /** Since the case was shown. */
+  readonly at: Milliseconds;
+}
+
+/** A stored review. Fields are never renamed; absent means not measured. */
+export interface Review {
+  /** A random UUID: logs merge in any order as a union. */
+  readonly id: string;
+  readonly learner: string;
+  readonly case: CaseId;
+  readonly hold: Hold;
+  readonly variant: Variant;
+  /** The colour of the first layer, in the learner's own name for it. */
+  readonly firstColour: string;
+  /** What the learner saw: 54 facelets in the body frame, `?` where unknown. */
+  readonly position: string;
+  readonly answerWay: AnswerWay;
+  readonly asking: Asking;
+  /** When it was answered, UTC. */
+  readonly at: Milliseconds;
+  /** Minutes east of UTC on the learner's machine then. */
+  readonly utcOffset: number;
+  readonly localDay: LocalDay;
+  /** Case shown to the first turn that commits. Absent: not known. */
+  readonly thinking?: Milliseconds;
+  /** First turn that commits to the last turn. Absent: not known. */
+  readonly turning?: Milliseconds;
+  /** Case shown to the end of the answer. */
+  readonly total: Milliseconds;
+  readonly turns: readonly TimedTurn[];
+  readonly verdict: "right" | "missed";
+  /** Corrections that were no finger slips. */
+  readonly corrections: number;
+  /** Corrections within one second on the same layer. */
+  readonly slips: number;
+  readonly hints: readonly Hint[];
+  /** Whether the learner reported what the cube shows, instead of the app seeing it. */
+  readonly reported: boolean;
+  /** Whether the window closed or reloaded during the answer. */
+  readonly interrupted: boolean;
+  readonly deck: string;
+  /** Seconds for the whole answer that the deck asked for. */
+  readonly target: number;
+  readonly gradingVersion: number;
+  readonly weightsVersion: number;
+}
