@@ -1,0 +1,33 @@
+/**
+ * What the window may ask of the desktop shell, as a type that both sides
+ * import, since neither may import the other.
+ *
+ * In a plain browser the shell is not there and neither is the bridge.
+ */
+import type { Result } from "./result";
+
+/** The name under which the bridge stands on the window, where there is one. */
+export const DESKTOP_BRIDGE_NAME = "turnwiseDesktop";
+
+/** What the shell says about itself. */
+export interface DesktopInfo {
+  readonly version: string;
+  /** The folder that holds this person's data, as an absolute path. */
+  readonly dataFolder: string;
+}
+
+/**
+ * Why the shell refused a message: it came from something else than our own
+ * page, it is none that we know, or what was asked could not be done.
+ */
+export type DesktopError =
+  | { readonly code: "foreign-sender" }
+  | { readonly code: "unreadable-message"; readonly field: string }
+  | { readonly code: "not-done"; readonly reason: string };
+
+/** The questions the window may ask. */
+export interface DesktopBridge {
+  info(): Promise<Result<DesktopInfo, DesktopError>>;
+  /** Shows the data folder in the system's file manager. */
+  showDataFolder(): Promise<Result<null, DesktopError>>;
+}

@@ -1,0 +1,61 @@
+/**
+ * Bundles one Node-side program per `--mode` into `dist/`.
+ *
+ * `preload` is CommonJS because a sandboxed preload must be. Everything but
+ * Node, Electron and the tools is bundled, so that the packed app needs no
+ * `node_modules`.
+ */
+import { fileURLToPath } from "node:url";
+import { defineConfig } from "vite";
+
+const PROGRAMS: Readonly<
+  Record<string, { entry: string; out: string; format: "es" | "cjs" }>
+> = {
+  launch: {
+    entry: "electron/launch.ts",
+    out: "dist/electron/launch.js",
+    format: "es",
+  },
+  main: {
+    entry: "electron/main.ts",
+    out: "dist/electron/main.js",
+    format: "es",
+  },
+  preload: {
+    entry: "electron/preload.ts",
+    out: "dist/electron/preload.cjs",
+    format: "cjs",
+  },
+};
+
+function here(path: string): string {
+  return fileURLToPath(new URL(path, import.meta.url));
+}
+
+export default defineConfig(({ mode }) => {
+  const program = PROGRAMS[mode];
+  if (program === undefined) {
+    throw new Error(
+      `--mode must be one of ${Object.keys(PROGRAMS).join(", ")}`,
+    );
+  }
+  const slash = program.out.lastIndexOf("/");
+  return {
+    ssr: { noExternal: true, external: ["electron", "vite"] },
+    build: {
+      ssr: here(program.entry),
+      outDir: here(program.out.slice(0, slash)),
+      emptyOutDir: false,
+      copyPublicDir: false,
+      target: "node20",
+      minify: false,
+      rolldownOptions: {
+        output: {
+          format: program.format,
+          entryFileNames: program.out.slice(slash + 1),
+          codeSplitting: false,
+        },
+      },
+    },
+  };
+});
