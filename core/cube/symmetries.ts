@@ -117,6 +117,21 @@ export function inverseSymmetry<S extends Symmetry>(a: S): S {
   return INVERSE[a] as S;
 }
 
+/** Whether a symmetry turns the cube into its mirror image. */
+export function isMirrored(symmetry: Symmetry): boolean {
+  return symmetry >= 24;
+}
+
+/** The symmetry `a` as it looks after everything went through `through`: conjugation. */
+export function symmetryThrough<S extends Symmetry>(
+  a: S,
+  through: Rotation,
+): S {
+  const undone: Symmetry = thenSymmetry<Symmetry>(inverseSymmetry(through), a);
+  // Conjugation keeps a mirror a mirror and a rotation a rotation.
+  return thenSymmetry<Symmetry>(undone, through) as S;
+}
+
 /** The rotation made of `quarters` quarter turns about one axis. */
 export function rotationAbout(
   axis: "x" | "y" | "z",

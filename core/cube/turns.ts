@@ -127,6 +127,11 @@ export function isWholeCubeTurn(turn: Turn): boolean {
   return LAYER_PARTS[turn.layer].faces.length === 0;
 }
 
+/** Whether a turn moves a middle slice and nothing else. */
+export function isSliceTurn(turn: Turn): boolean {
+  return LAYER_PARTS[turn.layer].faces.length === 2;
+}
+
 /** Whether a turn moves one outer layer. */
 export function isFaceTurn(
   turn: Turn,

@@ -1,0 +1,28 @@
+/**
+ * How long a sequence is, in the two metrics of the Regulations. Turns count
+ * as they are written: `R R` is two turns; `simplifyTurns` first where a
+ * length must not depend on that.
+ */
+import { isSliceTurn, isWholeCubeTurn, type Turn } from "../cube/turns";
+
+/**
+ * Outer-block turns: faces and wide layers 1, the whole cube 0.
+ *
+ * Source: WCA Regulations 12a5. Slices are not in the Regulations; they count
+ *         2, as two outer layers and a turn of the whole cube (common practice).
+ */
+export function outerBlockTurns(turns: readonly Turn[]): number {
+  return turns.reduce((sum, turn) => {
+    if (isWholeCubeTurn(turn)) return sum;
+    return sum + (isSliceTurn(turn) ? 2 : 1);
+  }, 0);
+}
+
+/**
+ * Execution turns: every turn 1, those of the whole cube included.
+ *
+ * Source: WCA Regulations 12a6; slices count 1 (common practice).
+ */
+export function executionTurns(turns: readonly Turn[]): number {
+  return turns.length;
+}
