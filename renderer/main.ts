@@ -1,6 +1,9 @@
 /**
- * Where the page begins: puts the app into the document.
+ * Where the page begins: the styles, and the app put into the document.
  */
+import "@fontsource-variable/atkinson-hyperlegible-next/index.css";
+import "./styles/tokens.css";
+import "./styles/base.css";
 import { mount } from "svelte";
 import App from "./App.svelte";
 

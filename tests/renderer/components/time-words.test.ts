@@ -1,0 +1,48 @@
+import { describe, expect, it } from "vitest";
+import type { LocalDay, Milliseconds } from "../../../core/memory/review";
+import {
+  dayInWords,
+  seconds,
+  shortDay,
+  shortWeekday,
+  wholeDay,
+} from "../../../renderer/components/time-words";
+
+// 25 November 2025 was a Tuesday: day 20,417 since 1 January 1970 (ISO 8601 calendar).
+const TUESDAY = (Date.UTC(2025, 10, 25) / 86_400_000) as LocalDay;
+const after = (days: number) => (TUESDAY + days) as LocalDay;
+
+describe("days in words", () => {
+  it("name the days near today", () => {
+    expect(dayInWords(TUESDAY, TUESDAY)).toBe("today");
+    expect(dayInWords(after(1), TUESDAY)).toBe("tomorrow");
+    expect(dayInWords(after(-1), TUESDAY)).toBe("yesterday");
+    expect(dayInWords(after(2), TUESDAY)).toBe("Thursday");
+    expect(dayInWords(after(6), TUESDAY)).toBe("Monday");
+  });
+
+  it("never call a day a week or more away by its weekday alone", () => {
+    expect(dayInWords(after(7), TUESDAY)).toBe("2 December");
+    expect(dayInWords(after(-2), TUESDAY)).toBe("23 November");
+  });
+
+  it("say the year only where it could be mistaken", () => {
+    expect(dayInWords(after(50), TUESDAY)).toBe("14 January");
+    expect(dayInWords(after(200), TUESDAY)).toBe("13 June 2026");
+  });
+
+  it("have a long and a short form", () => {
+    expect(wholeDay(after(2))).toBe("Thursday 27 November");
+    expect(shortDay(after(-3), TUESDAY)).toBe("Sat 22");
+    expect(shortDay(TUESDAY, TUESDAY)).toBe("today");
+    expect(shortDay(after(-30), TUESDAY)).toBe("26 Oct");
+    expect(shortWeekday(TUESDAY)).toBe("Tue");
+  });
+});
+
+describe("durations", () => {
+  it("have one decimal and a unit", () => {
+    expect(seconds(9284 as Milliseconds)).toBe("9.3 s");
+    expect(seconds(5000 as Milliseconds)).toBe("5.0 s");
+  });
+});

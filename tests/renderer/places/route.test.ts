@@ -1,0 +1,49 @@
+import { describe, expect, it } from "vitest";
+import { CASE_IDS } from "../../../core/cases/case-ids";
+import {
+  formatRoute,
+  parseRoute,
+  PLACES,
+  type Route,
+  SHELVES,
+} from "../../../renderer/places/route";
+
+const ROUTES: readonly Route[] = [
+  ...PLACES.map((place): Route =>
+    place === "cases" ? { place, shelf: "edges" } : { place },
+  ),
+  ...SHELVES.flatMap((shelf): readonly Route[] => [
+    { place: "cases", shelf },
+    { place: "practise", of: shelf },
+  ]),
+  ...CASE_IDS.flatMap((id): readonly Route[] => [
+    {
+      place: "cases",
+      shelf: id.startsWith("E") ? "edges" : "corners",
+      case: id,
+    },
+    { place: "practise", of: id },
+    { place: "coach", deck: "some/deck?", case: id },
+  ]),
+];
+
+describe("addresses", () => {
+  it("lead back to the route they were made from", () => {
+    for (const route of ROUTES) {
+      expect(parseRoute(formatRoute(route))).toEqual(route);
+    }
+  });
+
+  it("that mean nothing lead to a place all the same", () => {
+    expect(parseRoute("")).toEqual({ place: "practise" });
+    expect(parseRoute("#/nowhere/at/all")).toEqual({ place: "practise" });
+    expect(parseRoute("#/cases/C99")).toEqual({
+      place: "cases",
+      shelf: "edges",
+    });
+    expect(parseRoute("#/coach/deck/C99")).toEqual({
+      place: "coach",
+      deck: "deck",
+    });
+  });
+});
