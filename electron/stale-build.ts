@@ -76,8 +76,9 @@ export function staleParts(
 export async function buildStale(
   root: string,
   say: (line: string) => void,
+  parts: readonly BuildPart[] = BUILD_PARTS,
 ): Promise<void> {
-  const stale = staleParts(root);
+  const stale = staleParts(root, parts);
   if (stale.length === 0) return;
   say(`Building ${stale.map((part) => part.name).join(", ")} …`);
   const { build } = await import("vite");

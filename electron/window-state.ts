@@ -26,8 +26,10 @@ export type WindowStateError =
   | { readonly code: "not-json" }
   | { readonly code: "not-a-window-state"; readonly field: string };
 
-/** The size of a first window, and the least a window may have. */
+/** The size of a first window. */
 export const FIRST_SIZE = { width: 1280, height: 800 } as const;
+
+/** The least size: the narrowest screen that the page is made for. */
 export const LEAST_SIZE = { width: 360, height: 480 } as const;
 
 const screenUnits = v.pipe(
