@@ -1,0 +1,265 @@
+/**
+ * What is drawn on top of stickers: letters, the piece's outline, its home,
+ * rings and mistaken places.
+ *
+ * Every mark is a light line on a dark one (or the other way about), so that
+ * one of the two stands out by at least 3:1 from whatever sticker is beneath
+ * it (WCAG 2.2, 1.4.11).
+ */
+import { type BodyContext, faceletSquare, facesViewer } from "./body";
+import { contrast, mixed } from "./colours";
+import {
+  type FaceletPlace,
+  faceletPlace,
+  faceletsOfCubie,
+} from "./cube-layout";
+import type { Point } from "./projection";
+import {
+  circlePath,
+  type PathShape,
+  type PictureShape,
+  pathNumber,
+  rectangleCorners,
+  rectanglePath,
+  roundedPolygonPath,
+  type TextShape,
+} from "./shapes";
+import { type Slab, slabHolds } from "./slabs";
+import { minus, plus, times, type Vector } from "./vector";
+
+/** Which facelets carry which mark. Facelets are those before a running turn. */
+export interface Marks {
+  /** The pieces to bring home: the facelets of each. */
+  readonly pieces: readonly (readonly number[])[];
+  readonly home: readonly number[];
+  readonly rings: readonly number[];
+  /** Where a sticker was taken to be. */
+  readonly mistaken: readonly number[];
+}
+
+/** The colour of black or white that stands out more from a sticker. */
+function inkOn(hex: string): string {
+  return contrast(hex, "#111111") >= contrast(hex, "#ffffff")
+    ? "#111111"
+    : "#ffffff";
+}
+
+function underlying(context: BodyContext, facelet: number): string {
+  const face = context.stickers[facelet];
+  return face === undefined
+    ? context.palette.inks.plate
+    : context.palette.faces[face];
+}
+
+function letterShape(
+  context: BodyContext,
+  slab: Slab,
+  place: FaceletPlace,
+): TextShape | undefined {
+  const { palette, projector, pixelsPerCubie } = context;
+  const face = context.stickers[place.facelet];
+  const text = face === undefined ? undefined : palette.letters?.[face];
+  if (text === undefined || face === undefined) return undefined;
+  const square = faceletSquare(slab, place, 0.5, 0);
+  const { x, y } = projector.project(square.centre);
+  const along = (direction: Vector): Point => {
+    const from = projector.project(minus(square.centre, times(direction, 0.5)));
+    const to = projector.project(plus(square.centre, times(direction, 0.5)));
+    return {
+      x: (to.x - from.x) / pixelsPerCubie,
+      y: (to.y - from.y) / pixelsPerCubie,
+    };
+  };
+  let column = along(square.column);
+  let row = along(square.row);
+  // In a mirror a letter would read backwards: turn it the readable way.
+  if (column.x * row.y - column.y * row.x < 0) {
+    if (place.face === "D" || place.face === "U")
+      row = { x: -row.x, y: -row.y };
+    else column = { x: -column.x, y: -column.y };
+  }
+  return {
+    kind: "text",
+    role: "letter",
+    text,
+    matrix: [column.x, column.y, row.x, row.y, x, y],
+    fontSize: pathNumber(0.52 * pixelsPerCubie),
+    weight: 700,
+    anchor: "middle",
+    fill: inkOn(palette.faces[face]),
+    facelet: place.facelet,
+  };
+}
+
+/** The edges of the squares that only one of them has, chained to one ring. */
+function unionRing(squares: readonly (readonly Vector[])[]): readonly Vector[] {
+  const key = (point: Vector) =>
+    [point.x, point.y, point.z].map((part) => Math.round(part * 1000)).join();
+  const edges = new Map<string, { from: Vector; to: Vector }>();
+  for (const square of squares)
+    square.forEach((from, i) => {
+      const to = square[(i + 1) % square.length] ?? from;
+      const back = `${key(to)}>${key(from)}`;
+      if (edges.has(back)) edges.delete(back);
+      else edges.set(`${key(from)}>${key(to)}`, { from, to });
+    });
+  const next = new Map(
+    [...edges.values()].map((edge) => [key(edge.from), edge]),
+  );
+  const ring: Vector[] = [];
+  let edge = next.values().next().value;
+  while (edge !== undefined && ring.length < next.size) {
+    ring.push(edge.from);
+    edge = next.get(key(edge.to));
+  }
+  return ring;
+}
+
+function outlineWidth(context: BodyContext): number {
+  const { palette, pixelsPerCubie } = context;
+  const width =
+    palette.theme === "print"
+      ? Math.max(2.6, 0.09 * pixelsPerCubie)
+      : Math.max(1.6, 0.05 * pixelsPerCubie);
+  return context.reflected === true ? width * 0.8 : width;
+}
+
+function outlineShapes(
+  context: BodyContext,
+  slab: Slab,
+  facelets: readonly number[],
+): readonly PathShape[] {
+  const { palette, projector, pixelsPerCubie } = context;
+  const first = facelets[0];
+  if (first === undefined) return [];
+  const { cubie } = faceletPlace(first);
+  if (!slabHolds(slab, cubie)) return [];
+  const squares = faceletsOfCubie(cubie)
+    .filter((place) => facesViewer(projector, slab, place))
+    .map((place) => rectangleCorners(faceletSquare(slab, place, 0.5, 0)));
+  if (squares.length === 0) return [];
+  const d = roundedPolygonPath(
+    unionRing(squares).map((point) => projector.project(point)),
+    0.16 * pixelsPerCubie,
+  );
+  const width = outlineWidth(context);
+  const line = (stroke: string, strokeWidth: number): PathShape => ({
+    kind: "path",
+    role: "outline",
+    d,
+    stroke,
+    strokeWidth: pathNumber(strokeWidth),
+    facelet: first,
+  });
+  const casing = Math.max(1.6, 0.036 * pixelsPerCubie);
+  return [
+    line(palette.inks.outlineCasing, width + casing),
+    line(palette.inks.outline, width),
+  ];
+}
+
+function dashedSquare(
+  context: BodyContext,
+  slab: Slab,
+  place: FaceletPlace,
+  role: "home" | "mistaken",
+): readonly PathShape[] {
+  const { palette, projector, pixelsPerCubie } = context;
+  const { inks } = palette;
+  const under = underlying(context, place.facelet);
+  const home = role === "home";
+  const ground = home ? mixed(under, inks.home, 0.3) : under;
+  const ink = home ? inks.homeDash : "#ffffff";
+  const width = Math.max(1, 0.027 * pixelsPerCubie) * (home ? 1 : 1.3);
+  const small = pixelsPerCubie < 30;
+  const half = small ? 0.36 : 0.335;
+  const dashes = [
+    pathNumber(Math.max(1.6, 0.105 * pixelsPerCubie)),
+    pathNumber(Math.max(0.9, 0.03 * pixelsPerCubie)) + width * 0.6,
+  ].map(pathNumber);
+  const shapes: PathShape[] = [];
+  if (home)
+    shapes.push({
+      kind: "path",
+      role,
+      d: rectanglePath(projector, faceletSquare(slab, place, 0.4, 0.13)),
+      fill: inks.home,
+      fillOpacity: 0.3,
+      facelet: place.facelet,
+    });
+  const d = rectanglePath(projector, faceletSquare(slab, place, half, 0.1));
+  if (contrast(ground, ink) < 3)
+    shapes.push({
+      kind: "path",
+      role,
+      d,
+      stroke: inks.homeCasing,
+      strokeWidth: pathNumber(width * 2.4),
+      facelet: place.facelet,
+    });
+  shapes.push({
+    kind: "path",
+    role,
+    d,
+    stroke: ink,
+    strokeWidth: pathNumber(width),
+    dashes,
+    facelet: place.facelet,
+  });
+  return shapes;
+}
+
+function ringShapes(
+  context: BodyContext,
+  slab: Slab,
+  place: FaceletPlace,
+): readonly PathShape[] {
+  const { projector, pixelsPerCubie } = context;
+  const square = faceletSquare(slab, place, 0.5, 0);
+  const ink = inkOn(underlying(context, place.facelet));
+  return [
+    {
+      kind: "path",
+      role: "ring",
+      d: circlePath(projector, square.centre, square.column, square.row, 0.25),
+      stroke: ink,
+      strokeWidth: pathNumber(Math.max(1.4, 0.075 * pixelsPerCubie)),
+      facelet: place.facelet,
+    },
+  ];
+}
+
+/** The marks that belong to one slab, in paint order. */
+export function drawMarks(
+  context: BodyContext,
+  slab: Slab,
+  marks: Marks,
+): readonly PictureShape[] {
+  const { projector } = context;
+  const visible = (facelets: readonly number[]) =>
+    facelets
+      .map(faceletPlace)
+      .filter(
+        (place) =>
+          slabHolds(slab, place.cubie) && facesViewer(projector, slab, place),
+      );
+  const letters =
+    context.palette.letters === undefined
+      ? []
+      : visible(context.stickers.map((_, facelet) => facelet))
+          .map((place) => letterShape(context, slab, place))
+          .filter((shape) => shape !== undefined);
+  return [
+    ...letters,
+    ...visible(marks.home).flatMap((place) =>
+      dashedSquare(context, slab, place, "home"),
+    ),
+    ...visible(marks.mistaken).flatMap((place) =>
+      dashedSquare(context, slab, place, "mistaken"),
+    ),
+    ...visible(marks.rings).flatMap((place) =>
+      ringShapes(context, slab, place),
+    ),
+    ...marks.pieces.flatMap((piece) => outlineShapes(context, slab, piece)),
+  ];
+}
