@@ -1,0 +1,8 @@
+import type { AnswerWay } from "../../../core/memory/review";
+
+/** The ways of answering as a learner reads them. */
+export const ANSWER_WAY_NAMES: Readonly<Record<AnswerWay, string>> = {
+  "on-screen": "On screen",
+  "my-cube": "My cube",
+  "write-it": "Write it",
+};

@@ -1,0 +1,43 @@
+import { describe, expect, it } from "vitest";
+import { parseTurns } from "../../../core/notation/parse";
+import {
+  TAP_KEYS,
+  type TapKey,
+  tapped,
+  withoutLastTurn,
+} from "../../../renderer/state/practise/written-answer";
+
+function afterTaps(...keys: TapKey[]): string {
+  return keys.reduce(tapped, "");
+}
+
+describe("an answer that is tapped", () => {
+  it("begins a turn with each letter and marks the last one", () => {
+    expect(afterTaps("D", "'", "R", "'", "F", "2")).toBe("D' R' F2");
+  });
+
+  it("exchanges the mark of the last turn, and takes it away when tapped again", () => {
+    expect(afterTaps("R", "'", "2")).toBe("R2");
+    expect(afterTaps("R", "2", "'")).toBe("R'");
+    expect(afterTaps("R", "2", "2")).toBe("R");
+    expect(afterTaps("R", "'", "'")).toBe("R");
+  });
+
+  it("keeps a mark that belongs to no turn away", () => {
+    expect(afterTaps("'")).toBe("");
+    expect(afterTaps("2")).toBe("");
+  });
+
+  it("can always be read, whatever is tapped", () => {
+    for (const a of TAP_KEYS)
+      for (const b of TAP_KEYS)
+        for (const c of TAP_KEYS)
+          expect(parseTurns(afterTaps(a, b, c)).ok).toBe(true);
+  });
+
+  it("loses one turn at a time", () => {
+    expect(withoutLastTurn("D' R2 ")).toBe("D'");
+    expect(withoutLastTurn("D'")).toBe("");
+    expect(withoutLastTurn("")).toBe("");
+  });
+});
