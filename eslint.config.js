@@ -68,6 +68,8 @@ export default tseslint.config(
     rules: {
       "no-restricted-syntax": ["error", ...restrictedSyntax],
       eqeqeq: "error",
+      // Playwright insists on a pattern where a fixture needs no other.
+      "no-empty-pattern": ["error", { allowObjectPatternsAsParameters: true }],
     },
   },
   {

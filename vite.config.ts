@@ -26,5 +26,6 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     assetsInlineLimit: 0,
     reportCompressedSize: false,
+    rolldownOptions: { checks: { bundlerTimings: false } },
   },
 });

@@ -26,6 +26,11 @@ const PROGRAMS: Readonly<
     out: "dist/electron/preload.cjs",
     format: "cjs",
   },
+  "test-runner": {
+    entry: "tests/runner/run-all.ts",
+    out: "dist/tools/run-all.js",
+    format: "es",
+  },
 };
 
 function here(path: string): string {
@@ -41,7 +46,10 @@ export default defineConfig(({ mode }) => {
   }
   const slash = program.out.lastIndexOf("/");
   return {
-    ssr: { noExternal: true, external: ["electron", "vite"] },
+    ssr: {
+      noExternal: true,
+      external: ["electron", "vite", "@playwright/test"],
+    },
     build: {
       ssr: here(program.entry),
       outDir: here(program.out.slice(0, slash)),
@@ -50,6 +58,7 @@ export default defineConfig(({ mode }) => {
       target: "node20",
       minify: false,
       rolldownOptions: {
+        checks: { bundlerTimings: false },
         output: {
           format: program.format,
           entryFileNames: program.out.slice(slash + 1),
