@@ -11,27 +11,36 @@ import type { PictureTheme } from "./palette";
 export interface DrawingStyle {
   /** Width of the round-joined line around the body's faces. */
   readonly bodyLine: number;
-  readonly tileHalf: number;
+  /** How much smaller than the cube the body's faces are, each way. */
+  readonly bodyInset: number;
+  /** The tile under a sticker; undefined where only the sticker is drawn. */
+  readonly tileHalf: number | undefined;
   readonly tileRadius: number;
   readonly stickerHalf: number;
   readonly stickerRadius: number;
+  /** A tile without a sticker. */
+  readonly bareHalf: number;
+  readonly bareRadius: number;
   /** A bare tile's raised plate; undefined where tiles are too small. */
   readonly plateHalf: number | undefined;
   readonly plateRadius: number;
-  /** The pale line within a sticker's rim. */
+  /** The pale line within a sticker's rim; 0 for none. */
   readonly innerLine: number;
   /** Whether side faces go from light to dark. */
   readonly sheen: boolean;
-  /** A line around every sticker, for print. Units: pixels. */
+  /** A line around every sticker, for print; 0 for none. Units: pixels. */
   readonly stickerLine: number;
 }
 
 const LARGE: DrawingStyle = {
   bodyLine: 0.14,
+  bodyInset: 0,
   tileHalf: 0.475,
   tileRadius: 0.15,
   stickerHalf: 0.425,
   stickerRadius: 0.135,
+  bareHalf: 0.475,
+  bareRadius: 0.15,
   plateHalf: 0.4,
   plateRadius: 0.13,
   innerLine: 0.016,
@@ -41,10 +50,11 @@ const LARGE: DrawingStyle = {
 
 const SMALL: DrawingStyle = {
   ...LARGE,
-  tileHalf: 0.46,
-  tileRadius: 0.09,
+  tileHalf: undefined,
   stickerHalf: 0.445,
-  stickerRadius: 0.09,
+  stickerRadius: 0.11,
+  bareHalf: 0.465,
+  bareRadius: 0.1,
   plateHalf: undefined,
   innerLine: 0,
   sheen: false,
@@ -52,11 +62,15 @@ const SMALL: DrawingStyle = {
 
 const PRINT: DrawingStyle = {
   ...LARGE,
-  bodyLine: 0.06,
+  bodyLine: 0.05,
   tileHalf: 0.48,
   tileRadius: 0.02,
   stickerHalf: 0.41,
   stickerRadius: 0.1,
+  bareHalf: 0.48,
+  bareRadius: 0.02,
+  plateHalf: 0.4,
+  plateRadius: 0.1,
   innerLine: 0,
   sheen: false,
   stickerLine: 1,
@@ -69,4 +83,27 @@ export function drawingStyle(
 ): DrawingStyle {
   if (theme === "print") return PRINT;
   return pixelsPerCubie < 30 ? SMALL : LARGE;
+}
+
+/** The style of what a mirror of a given scale shows. */
+export function reflectedStyle(
+  style: DrawingStyle,
+  scale: number,
+): DrawingStyle {
+  const flat: DrawingStyle = {
+    ...style,
+    bodyLine: 0.1 * scale,
+    bodyInset: 0.05,
+    tileHalf: undefined,
+    stickerHalf: 0.445,
+    stickerRadius: 0.11,
+    bareHalf: 0.445,
+    bareRadius: 0.11,
+    plateHalf: undefined,
+    innerLine: 0,
+    sheen: false,
+  };
+  return style.stickerLine > 0
+    ? { ...flat, bareHalf: 0.41, plateHalf: 0.41, stickerHalf: 0.41 }
+    : flat;
 }

@@ -6,14 +6,14 @@
  * one of the two stands out by at least 3:1 from whatever sticker is beneath
  * it (WCAG 2.2, 1.4.11).
  */
-import { type BodyContext, faceletSquare, facesViewer } from "./body";
 import { contrast, mixed } from "./colours";
 import {
   type FaceletPlace,
   faceletPlace,
   faceletsOfCubie,
 } from "./cube-layout";
-import type { Point } from "./projection";
+import type { DrawingContext } from "./drawing-context";
+import { faceletSquare, facesViewer, stepOnPaper } from "./facelet-square";
 import {
   circlePath,
   type PathShape,
@@ -25,7 +25,7 @@ import {
   type TextShape,
 } from "./shapes";
 import { type Slab, slabHolds } from "./slabs";
-import { minus, plus, times, type Vector } from "./vector";
+import type { Vector } from "./vector";
 
 /** Which facelets carry which mark. Facelets are those before a running turn. */
 export interface Marks {
@@ -44,7 +44,7 @@ function inkOn(hex: string): string {
     : "#ffffff";
 }
 
-function underlying(context: BodyContext, facelet: number): string {
+function underlying(context: DrawingContext, facelet: number): string {
   const face = context.stickers[facelet];
   return face === undefined
     ? context.palette.inks.plate
@@ -52,7 +52,7 @@ function underlying(context: BodyContext, facelet: number): string {
 }
 
 function letterShape(
-  context: BodyContext,
+  context: DrawingContext,
   slab: Slab,
   place: FaceletPlace,
 ): TextShape | undefined {
@@ -62,13 +62,9 @@ function letterShape(
   if (text === undefined || face === undefined) return undefined;
   const square = faceletSquare(slab, place, 0.5, 0);
   const { x, y } = projector.project(square.centre);
-  const along = (direction: Vector): Point => {
-    const from = projector.project(minus(square.centre, times(direction, 0.5)));
-    const to = projector.project(plus(square.centre, times(direction, 0.5)));
-    return {
-      x: (to.x - from.x) / pixelsPerCubie,
-      y: (to.y - from.y) / pixelsPerCubie,
-    };
+  const along = (direction: Vector) => {
+    const step = stepOnPaper(projector, square.centre, direction);
+    return { x: step.x / pixelsPerCubie, y: step.y / pixelsPerCubie };
   };
   let column = along(square.column);
   let row = along(square.row);
@@ -115,17 +111,17 @@ function unionRing(squares: readonly (readonly Vector[])[]): readonly Vector[] {
   return ring;
 }
 
-function outlineWidth(context: BodyContext): number {
+function outlineWidth(context: DrawingContext): number {
   const { palette, pixelsPerCubie } = context;
   const width =
     palette.theme === "print"
       ? Math.max(2.6, 0.09 * pixelsPerCubie)
       : Math.max(1.6, 0.05 * pixelsPerCubie);
-  return context.reflected === true ? width * 0.8 : width;
+  return context.reflected ? width * 0.8 : width;
 }
 
 function outlineShapes(
-  context: BodyContext,
+  context: DrawingContext,
   slab: Slab,
   facelets: readonly number[],
 ): readonly PathShape[] {
@@ -159,7 +155,7 @@ function outlineShapes(
 }
 
 function dashedSquare(
-  context: BodyContext,
+  context: DrawingContext,
   slab: Slab,
   place: FaceletPlace,
   role: "home" | "mistaken",
@@ -170,9 +166,9 @@ function dashedSquare(
   const home = role === "home";
   const ground = home ? mixed(under, inks.home, 0.3) : under;
   const ink = home ? inks.homeDash : "#ffffff";
-  const width = Math.max(1, 0.027 * pixelsPerCubie) * (home ? 1 : 1.3);
+  const width = Math.max(1.2, 0.028 * pixelsPerCubie) * (home ? 1 : 1.3);
   const small = pixelsPerCubie < 30;
-  const half = small ? 0.36 : 0.335;
+  const half = small ? 0.33 : 0.335;
   const dashes = [
     pathNumber(Math.max(1.6, 0.105 * pixelsPerCubie)),
     pathNumber(Math.max(0.9, 0.03 * pixelsPerCubie)) + width * 0.6,
@@ -210,7 +206,7 @@ function dashedSquare(
 }
 
 function ringShapes(
-  context: BodyContext,
+  context: DrawingContext,
   slab: Slab,
   place: FaceletPlace,
 ): readonly PathShape[] {
@@ -231,7 +227,7 @@ function ringShapes(
 
 /** The marks that belong to one slab, in paint order. */
 export function drawMarks(
-  context: BodyContext,
+  context: DrawingContext,
   slab: Slab,
   marks: Marks,
 ): readonly PictureShape[] {

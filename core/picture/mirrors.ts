@@ -5,11 +5,19 @@
  * laid onto the glass with its axes kept, and then seen like everything else.
  * That makes a true reflection of a cube at rest and of a turning layer alike.
  */
-import type { Face } from "../cube/faces";
-import { type BodyContext, drawSlab, type FaceletTarget } from "./body";
-import { mixed } from "./colours";
-import { FACE_FRAMES } from "./cube-layout";
+import { drawSlab } from "./body";
+import type { DrawingContext } from "./drawing-context";
+import { reflectedStyle } from "./drawing-style";
+import type { FaceletTarget } from "./facelet-square";
 import { drawMarks, type Marks } from "./marks";
+import {
+  type Glass,
+  glassOf,
+  glassProjector,
+  type Mirror,
+  mirrorMeasures,
+} from "./mirror-glass";
+import { hull, outlinePoints } from "./plate-outline";
 import type { CubeView, Point, Projector } from "./projection";
 import {
   linePath,
@@ -23,190 +31,7 @@ import {
   type SpaceRectangle,
 } from "./shapes";
 import { slabsInPaintOrder, type Turning } from "./slabs";
-import { dot, onPlane, times, turned, type Vector, vector } from "./vector";
-
-/** The mirrors there can be. */
-export const MIRRORS = ["floor", "left", "right", "back"] as const;
-
-/** One mirror, by where it stands. */
-export type Mirror = (typeof MIRRORS)[number];
-
-/** The face a mirror shows. */
-export const MIRRORED_FACE: Readonly<Record<Mirror, Face>> = {
-  floor: "D",
-  left: "L",
-  right: "R",
-  back: "B",
-};
-
-/** How mirrors stand at a size. Units: cubies, and shares of the cube. */
-export interface MirrorMeasures {
-  readonly floorScale: number;
-  readonly floorDrop: number;
-  readonly sideScale: number;
-  readonly sideOut: number;
-  /** Whether words and dotted rays are drawn. */
-  readonly explained: boolean;
-}
-
-/** The measures for a size, in pixels per cubie. */
-export function mirrorMeasures(
-  pixelsPerCubie: number,
-  print: boolean,
-): MirrorMeasures {
-  const explained = pixelsPerCubie >= 30 && !print;
-  if (pixelsPerCubie >= 50 && !print)
-    return {
-      floorScale: 0.78,
-      floorDrop: 1.95,
-      sideScale: 0.72,
-      sideOut: 1.75,
-      explained,
-    };
-  if (pixelsPerCubie >= 38 && !print)
-    return {
-      floorScale: 0.78,
-      floorDrop: 1.8,
-      sideScale: 0.66,
-      sideOut: 1.6,
-      explained,
-    };
-  if (pixelsPerCubie >= 26 && !print)
-    return {
-      floorScale: 0.78,
-      floorDrop: 1.85,
-      sideScale: 0.66,
-      sideOut: 1.6,
-      explained,
-    };
-  return {
-    floorScale: print ? 0.74 : 0.76,
-    floorDrop: 1.7,
-    sideScale: 0.58,
-    sideOut: 1.5,
-    explained,
-  };
-}
-
-/** A mirror's glass in space. */
-interface Glass {
-  /** The middle of what it shows. */
-  readonly centre: Vector;
-  /** Where the mirrored face's own directions come to lie. */
-  readonly column: Vector;
-  readonly row: Vector;
-  /** As the viewer looks at it: to the right, and down. */
-  readonly across: Vector;
-  readonly down: Vector;
-  readonly scale: number;
-  readonly half: number;
-}
-
-const FLOOR_TILT = 10;
-const SIDE_SWING = 30;
-const SIDE_DROP = 0.3;
-
-function glassMargin(scale: number): number {
-  return 0.17 * Math.sqrt(scale);
-}
-
-function sideGlass(measures: MirrorMeasures, mirror: "left" | "right"): Glass {
-  const scale = measures.sideScale;
-  const half = 1.5 * scale + glassMargin(scale);
-  const sign = mirror === "left" ? -1 : 1;
-  const swing = (SIDE_SWING * Math.PI) / 180;
-  const forward = vector(sign * Math.sin(swing), 0, Math.cos(swing));
-  const hinge = vector(sign * (1.5 + measures.sideOut), -SIDE_DROP, -1.5);
-  const down = vector(0, -1, 0);
-  return {
-    centre: onPlane(hinge, forward, half, down, 0),
-    // L is read with its columns towards the front, R towards the back.
-    column: mirror === "left" ? forward : times(forward, -1),
-    row: down,
-    across: mirror === "left" ? times(forward, -1) : forward,
-    down,
-    scale,
-    half,
-  };
-}
-
-function glassOf(
-  mirror: Mirror,
-  measures: MirrorMeasures,
-  view: CubeView,
-): Glass {
-  switch (mirror) {
-    case "floor": {
-      const scale = measures.floorScale;
-      // Tilted about the level line across the view, so that the glass
-      // leans to the viewer and not to the cube's front.
-      const lean = (direction: Vector) =>
-        turned(
-          turned(turned(direction, "y", -view.yaw), "x", FLOOR_TILT),
-          "y",
-          view.yaw,
-        );
-      const across = lean(vector(1, 0, 0));
-      const down = lean(vector(0, 0, 1));
-      return {
-        centre: vector(0, -1.5 - measures.floorDrop, 0),
-        column: across,
-        row: times(down, -1),
-        across,
-        down,
-        scale,
-        half: 1.5 * scale + glassMargin(scale),
-      };
-    }
-    case "left":
-    case "right":
-      return sideGlass(measures, mirror);
-    case "back": {
-      // Stands behind, on the side from which the cube is seen, where
-      // nothing hides it.
-      const scale = measures.sideScale;
-      const half = 1.5 * scale + glassMargin(scale);
-      const sign = view.yaw < 0 ? -1 : 1;
-      const across = turned(vector(1, 0, 0), "y", sign * 12);
-      const down = vector(0, -1, 0);
-      return {
-        centre: vector(
-          sign * (0.45 + half),
-          -SIDE_DROP,
-          -1.5 - measures.sideOut,
-        ),
-        column: times(across, -1),
-        row: down,
-        across,
-        down,
-        scale,
-        half,
-      };
-    }
-  }
-}
-
-function glassProjector(
-  glass: Glass,
-  mirror: Mirror,
-  onto: Projector,
-): Projector {
-  const frame = FACE_FRAMES[MIRRORED_FACE[mirror]];
-  return {
-    project: (point) =>
-      onto.project(
-        onPlane(
-          glass.centre,
-          glass.column,
-          dot(point, frame.column) * glass.scale,
-          glass.row,
-          dot(point, frame.row) * glass.scale,
-        ),
-      ),
-    facesViewer: (_point, normal) => dot(normal, frame.normal) > 1e-9,
-    eyeAlong: (axis) => frame.normal[axis] * 1e6,
-  };
-}
+import { onPlane, type Vector, vector } from "./vector";
 
 /** What a mirror adds to a picture. */
 export interface MirrorDrawing {
@@ -221,51 +46,6 @@ export interface MirrorDrawing {
   readonly targets: readonly FaceletTarget[];
   /** The glass' corners, for the bounds of the picture. */
   readonly corners: readonly Point[];
-}
-
-/** The smallest convex ring around points, for a plate with its edge. */
-function hull(points: readonly Point[]): readonly Point[] {
-  const sorted = [...points].sort((a, b) => a.x - b.x || a.y - b.y);
-  const half = (ordered: readonly Point[]) => {
-    const chain: Point[] = [];
-    for (const point of ordered) {
-      for (;;) {
-        const b = chain.at(-1);
-        const a = chain.at(-2);
-        if (a === undefined || b === undefined) break;
-        const turn =
-          (b.x - a.x) * (point.y - a.y) - (b.y - a.y) * (point.x - a.x);
-        if (turn > 0) break;
-        chain.pop();
-      }
-      chain.push(point);
-    }
-    return chain.slice(0, -1);
-  };
-  return [...half(sorted), ...half([...sorted].reverse())];
-}
-
-function roundedCorners(shape: SpaceRectangle): readonly Vector[] {
-  const corners = [
-    [1, 1, 0],
-    [-1, 1, 90],
-    [-1, -1, 180],
-    [1, -1, 270],
-  ] as const;
-  return corners.flatMap(([along, across, start]) =>
-    Array.from({ length: 7 }, (_, i) => {
-      const angle = ((start + i * 15) * Math.PI) / 180;
-      return onPlane(
-        shape.centre,
-        shape.column,
-        along * (shape.halfColumn - shape.radius) +
-          Math.cos(angle) * shape.radius,
-        shape.row,
-        across * (shape.halfRow - shape.radius) +
-          Math.sin(angle) * shape.radius,
-      );
-    }),
-  );
 }
 
 function glints(
@@ -299,7 +79,7 @@ function raysAndWord(
   mirror: Mirror,
   glass: Glass,
   projector: Projector,
-  context: BodyContext,
+  context: DrawingContext,
 ): readonly PictureShape[] {
   const { inks } = context.palette;
   const on = (along: number, across: number) =>
@@ -317,8 +97,8 @@ function raysAndWord(
     role: "ray",
     d: linePath([projector.project(from), to]),
     stroke: inks.ray,
-    strokeWidth: 1.3,
-    dashes: [0.1, 4],
+    strokeWidth: 1.2,
+    dashes: [2, 3],
   });
   const word = (
     text: string,
@@ -354,19 +134,19 @@ function raysAndWord(
       const top = on(0, -1);
       return [
         ray(vector(sign * 1.5, -1.5, 1.5), on(sign, 1)),
-        word(mirror, top.x, top.y - 20, "middle"),
+        word(mirror, top.x, top.y - 17, "middle"),
       ];
     }
     case "back": {
       const top = on(0, -1);
-      return [word("back", top.x, top.y - 20, "middle")];
+      return [word("back", top.x, top.y - 17, "middle")];
     }
   }
 }
 
 /** One mirror with what it shows. */
 export function drawMirror(
-  context: BodyContext,
+  context: DrawingContext,
   view: CubeView,
   mirror: Mirror,
   marks: Marks,
@@ -390,7 +170,7 @@ export function drawMirror(
     projector.project(corner),
   );
   const plateD = rectanglePath(projector, plate);
-  const round = roundedCorners(plate).map((point) => projector.project(point));
+  const round = outlinePoints(plate).map((point) => projector.project(point));
   const deep =
     mirror === "floor"
       ? { x: 0, y: 0.075 * pixelsPerCubie }
@@ -410,7 +190,7 @@ export function drawMirror(
           y: corner.y + 0.16 * pixelsPerCubie,
         })),
       ),
-      fill: "#000000",
+      fill: inks.shadowColour,
       fillOpacity: inks.shadow,
       blur: pathNumber(0.16 * pixelsPerCubie),
     });
@@ -440,11 +220,14 @@ export function drawMirror(
     strokeWidth: frameWidth,
   });
   const onGlass = glassProjector(glass, mirror, projector);
-  const reflected: BodyContext = {
+  const reflected: DrawingContext = {
     ...context,
     projector: onGlass,
     reflected: true,
-    style: { ...style, bodyLine: style.bodyLine * glass.scale * 0.7 },
+    style: reflectedStyle(style, glass.scale),
+    palette: print
+      ? { ...palette, inks: { ...inks, gap: inks.glassLight } }
+      : palette,
   };
   const reflection: PictureShape[] = [];
   const targets: FaceletTarget[] = [];
@@ -473,7 +256,7 @@ export function drawMirror(
           { offset: 0, colour: inks.glassLight, opacity: 1 },
           {
             offset: 1,
-            colour: mixed(inks.glassLight, inks.glassDark, 1),
+            colour: inks.glassDark,
             opacity: 1,
           },
         ],

@@ -19,6 +19,9 @@ export interface PictureInks {
   /** A tile without a sticker, and the raised plate on it. */
   readonly bare: string;
   readonly plate: string;
+  /** The lines around a plate and a sticker, where the style has them. */
+  readonly plateLine: string;
+  readonly stickerLine: string;
   /** A line around the whole body, where the ground is as dark as the body. */
   readonly silhouette: string | undefined;
   /** The outline of the piece to bring home, and what keeps it apart. */
@@ -41,6 +44,7 @@ export interface PictureInks {
   readonly stickerHaze: number;
   readonly glints: readonly [wide: number, narrow: number];
   readonly shadow: number;
+  readonly shadowColour: string;
 }
 
 /** Everything a picture needs to know about colours. */
@@ -58,6 +62,8 @@ const LIGHT: PictureInks = {
   tile: "#343739",
   bare: "#5a5b59",
   plate: "#636462",
+  plateLine: "#636462",
+  stickerLine: "#25282a",
   silhouette: undefined,
   outline: "#ffffff",
   outlineCasing: "#101416",
@@ -76,7 +82,8 @@ const LIGHT: PictureInks = {
   plasticHaze: 0.2,
   stickerHaze: 0.1,
   glints: [0.2, 0.2],
-  shadow: 0.2,
+  shadow: 0.22,
+  shadowColour: "#2b1a12",
 };
 
 const DARK: PictureInks = {
@@ -99,6 +106,7 @@ const DARK: PictureInks = {
   stickerHaze: 0.14,
   glints: [0.1, 0.1],
   shadow: 0.55,
+  shadowColour: "#000000",
 };
 
 const PRINT: PictureInks = {
@@ -107,6 +115,8 @@ const PRINT: PictureInks = {
   tile: "#ededed",
   bare: "#ededed",
   plate: "#ededed",
+  plateLine: "#cfcfcf",
+  stickerLine: "#000000",
   outline: "#000000",
   outlineCasing: "#ffffff",
   home: "#ffffff",
