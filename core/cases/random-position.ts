@@ -1,0 +1,64 @@
+/**
+ * Random positions of a case: uniform over all reachable states in which the
+ * marked homes are placed, the unmarked are not, and the piece is in its
+ * situation; everything else is free. None is already answered, nor by turns
+ * of the free layer alone: the piece to bring home is not home.
+ */
+import type { Cubies } from "../cube/cubies";
+import {
+  emptyCubies,
+  type StateSampler,
+  stateSampler,
+} from "../cube/sample-state";
+import { invariant } from "../invariant";
+import type { RandomSource } from "../random-source";
+import type { CaseId } from "./case-ids";
+import { stateConstraint } from "./constraint";
+import type { Position } from "./position";
+import { isVariantAllowed } from "./random-variant";
+import type { Hold, Variant } from "./variant";
+
+// One sampler per case and variant, at most a few thousand small tables:
+// preparing one takes longer than drawing from it a hundred times.
+const SAMPLERS = new Map<string, StateSampler>();
+
+/**
+ * A sampler of the positions of a case, for drawing many in place.
+ *
+ * Errors: throws for a variant that the case does not allow
+ *         (`isVariantAllowed`), which is a bug of the caller's.
+ */
+export function positionSampler(id: CaseId, variant: Variant): StateSampler {
+  const key = `${id} ${variant.home} ${variant.placed.join("")} ${variant.turnedAway}`;
+  const known = SAMPLERS.get(key);
+  if (known !== undefined) return known;
+  invariant(
+    isVariantAllowed(id, variant),
+    "positions are drawn in a variant that the case allows",
+  );
+  const sampler = stateSampler(stateConstraint({ case: id, variant }));
+  SAMPLERS.set(key, sampler);
+  return sampler;
+}
+
+/** Overwrites `into` with a random position of a case; see `positionSampler` for many of one variant. */
+export function randomPositionInPlace(
+  random: RandomSource,
+  id: CaseId,
+  variant: Variant,
+  into: Cubies,
+): void {
+  positionSampler(id, variant).drawInPlace(random, into);
+}
+
+/** A random position of a case in a variant, every piece known. */
+export function randomPosition(
+  random: RandomSource,
+  id: CaseId,
+  variant: Variant,
+  hold: Hold,
+): Position<Cubies> {
+  const cubies = emptyCubies();
+  randomPositionInPlace(random, id, variant, cubies);
+  return { case: id, hold, variant, cubies };
+}

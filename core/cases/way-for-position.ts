@@ -1,0 +1,136 @@
+/**
+ * From a way, written for a lined-up position with the home in front, to the
+ * turns that answer one concrete position.
+ */
+import type { PartlyKnownCubies } from "../cube/cubies";
+import { applyTurns, type HeldCube } from "../cube/held-cube";
+import { rotationAbout } from "../cube/symmetries";
+import type { Quarters, Turn, TurnLayer } from "../cube/turns";
+import { wholeCubeTurnsBetween } from "../cube/whole-cube-turns";
+import { present } from "../invariant";
+import { turnsThroughSymmetry } from "../notation/mirror";
+import { caseEntry, wayOfSchool } from "./case-table";
+import { targetsOf } from "./constraint";
+import { type Position, startOf } from "./position";
+import { recognise } from "./recognise";
+import { FREE_LAYER, homeOfCorner, homeOfEdge, type Stage } from "./stage";
+import {
+  type Hold,
+  holdOfVariant,
+  type HomeIndex,
+  type Variant,
+} from "./variant";
+import type { Hand, Way, WaySchool } from "./way";
+
+/** Which of the ways of a case to take. */
+export interface WayChoice {
+  readonly school: WaySchool;
+  readonly hand: Hand;
+}
+
+/** The way taught first, for the right hand. */
+export const TAUGHT_FIRST: WayChoice = { school: "first", hand: "right" };
+
+function quarterTurns(layer: TurnLayer, quarters: number): readonly Turn[] {
+  const rest = ((quarters % 4) + 4) % 4;
+  return rest === 0 ? [] : [{ layer, quarters: rest as Quarters }];
+}
+
+function inHold(turns: readonly Turn[], hold: Hold): readonly Turn[] {
+  return hold === "up"
+    ? turns
+    : turnsThroughSymmetry(turns, rotationAbout("z", 2));
+}
+
+/** The turn of the whole cube, if any, that brings the home to the front, as the learner sees it. */
+export function bringHomeInFront(
+  variant: Pick<Variant, "seenFrom">,
+  hold: Hold,
+): readonly Turn[] {
+  return inHold(quarterTurns("y", -variant.seenFrom), hold);
+}
+
+/**
+ * The turn of the free layer, if any, that lines the piece up, as the learner
+ * sees it: of the bottom when the first layer is held up, of the top when it
+ * is held down.
+ */
+export function lineUp(
+  variant: Pick<Variant, "turnedAway">,
+  hold: Hold,
+): readonly Turn[] {
+  return inHold(quarterTurns(FREE_LAYER, -variant.turnedAway), hold);
+}
+
+/** What comes before a way: the home brought to the front, then the piece lined up. */
+export function lineUpTurns(
+  position: Pick<Position, "variant" | "hold">,
+): readonly Turn[] {
+  const { variant, hold } = position;
+  return [...bringHomeInFront(variant, hold), ...lineUp(variant, hold)];
+}
+
+/** A way as it is played on this position. `way` is one of `waysOf(position.case, position.hold)`, or a coach's own. */
+export function wayForPosition(
+  position: Pick<Position, "variant" | "hold">,
+  way: Pick<Way, "turns">,
+): readonly Turn[] {
+  return [...lineUpTurns(position), ...way.turns];
+}
+
+/**
+ * The turns that bring the piece of a home home from any cube: the home
+ * brought to the front, the piece lined up, the way of the case it shows.
+ * Undefined where the piece is placed already, or not known.
+ */
+export function turnsToAnswer(
+  cube: HeldCube<PartlyKnownCubies>,
+  stage: Stage,
+  home: HomeIndex,
+  hold: Hold,
+  choice: WayChoice = TAUGHT_FIRST,
+): readonly Turn[] | undefined {
+  const shown = recognise(cube.cubies, stage, home);
+  if (shown === undefined) return undefined;
+  const way = present(
+    wayOfSchool(shown.case, choice.school, hold, choice.hand),
+    "every case has a way",
+  );
+  return [
+    ...wholeCubeTurnsBetween(
+      cube.hold,
+      holdOfVariant({ home, seenFrom: 0 }, hold),
+    ),
+    ...lineUp(shown, hold),
+    ...way.turns,
+  ];
+}
+
+/**
+ * The turns that answer a position, whatever it asks. Two corners in each
+ * other's homes are answered one after the other: the first as the case it
+ * shows, which brings the other down, then that one.
+ */
+export function turnsForPosition(
+  position: Position,
+  choice: WayChoice = TAUGHT_FIRST,
+): readonly Turn[] {
+  const { stage } = caseEntry(position.case);
+  const { corners, edges } = targetsOf(position);
+  const homes = [...corners.map(homeOfCorner), ...edges.map(homeOfEdge)];
+  let cube = startOf(position);
+  const all: Turn[] = [];
+  for (const home of homes) {
+    const turns = turnsToAnswer(
+      cube,
+      stage,
+      present(home, "targets are of the first layer"),
+      position.hold,
+      choice,
+    );
+    if (turns === undefined) continue;
+    all.push(...turns);
+    cube = applyTurns(cube, turns);
+  }
+  return all;
+}
