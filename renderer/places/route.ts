@@ -4,6 +4,8 @@
  * and fill the window's history.
  */
 import { type CaseId, parseCaseId } from "../../core/cases/case-ids";
+import { caseEntry } from "../../core/cases/case-table";
+import { type Stage, STAGES } from "../../core/cases/stage";
 
 /** The places, in the order of the top bar. */
 export const PLACES = [
@@ -26,31 +28,20 @@ export const PLACE_TITLES: Readonly<Record<PlaceName, string>> = {
   settings: "Settings",
 };
 
-/** The shelves of cases that there are. */
-export const SHELVES = ["edges", "corners"] as const;
-
-/** One shelf. */
-export type Shelf = (typeof SHELVES)[number];
-
 /** A place, and what is looked at in it. */
 export type Route =
   | {
       readonly place: "practise";
-      /** Asked for from elsewhere: this case or this shelf, instead of the decks' day. */
-      readonly of?: CaseId | Shelf;
+      /** Asked for from elsewhere: this case or this stage, instead of the decks' day. */
+      readonly of?: CaseId | Stage;
     }
-  | { readonly place: "cases"; readonly shelf: Shelf; readonly case?: CaseId }
+  | { readonly place: "cases"; readonly shelf: Stage; readonly case?: CaseId }
   | { readonly place: "progress" }
   | { readonly place: "coach"; readonly deck?: string; readonly case?: CaseId }
   | { readonly place: "settings" };
 
-function shelfNamed(text: string | undefined): Shelf | undefined {
-  return SHELVES.find((shelf) => shelf === text);
-}
-
-/** The shelf a case stands on. */
-export function shelfOf(id: CaseId): Shelf {
-  return id.startsWith("E") ? "edges" : "corners";
+function stageNamed(text: string | undefined): Stage | undefined {
+  return STAGES.find((stage) => stage === text);
 }
 
 /**
@@ -65,8 +56,12 @@ export function parseRoute(hash: string): Route {
   switch (PLACES.find((known) => known === place)) {
     case "cases":
       return firstCase === undefined
-        ? { place: "cases", shelf: shelfNamed(first) ?? "edges" }
-        : { place: "cases", shelf: shelfOf(firstCase), case: firstCase };
+        ? { place: "cases", shelf: stageNamed(first) ?? STAGES[0] }
+        : {
+            place: "cases",
+            shelf: caseEntry(firstCase).stage,
+            case: firstCase,
+          };
     case "progress":
       return { place: "progress" };
     case "settings":
@@ -83,7 +78,7 @@ export function parseRoute(hash: string): Route {
     }
     case "practise":
     case undefined: {
-      const of = firstCase ?? shelfNamed(first);
+      const of = firstCase ?? stageNamed(first);
       return of === undefined
         ? { place: "practise" }
         : { place: "practise", of };

@@ -1,25 +1,25 @@
 import { describe, expect, it } from "vitest";
 import { CASE_IDS } from "../../../core/cases/case-ids";
+import { STAGES } from "../../../core/cases/stage";
 import {
   formatRoute,
   parseRoute,
   PLACES,
   type Route,
-  SHELVES,
 } from "../../../renderer/places/route";
 
 const ROUTES: readonly Route[] = [
   ...PLACES.map((place): Route =>
-    place === "cases" ? { place, shelf: "edges" } : { place },
+    place === "cases" ? { place, shelf: "first-layer-edges" } : { place },
   ),
-  ...SHELVES.flatMap((shelf): readonly Route[] => [
+  ...STAGES.flatMap((shelf): readonly Route[] => [
     { place: "cases", shelf },
     { place: "practise", of: shelf },
   ]),
   ...CASE_IDS.flatMap((id): readonly Route[] => [
     {
       place: "cases",
-      shelf: id.startsWith("E") ? "edges" : "corners",
+      shelf: id.startsWith("E") ? "first-layer-edges" : "first-layer-corners",
       case: id,
     },
     { place: "practise", of: id },
@@ -39,7 +39,7 @@ describe("addresses", () => {
     expect(parseRoute("#/nowhere/at/all")).toEqual({ place: "practise" });
     expect(parseRoute("#/cases/C99")).toEqual({
       place: "cases",
-      shelf: "edges",
+      shelf: "first-layer-edges",
     });
     expect(parseRoute("#/coach/deck/C99")).toEqual({
       place: "coach",

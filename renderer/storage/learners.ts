@@ -1,0 +1,106 @@
+/** The learners on this machine. */
+import * as v from "valibot";
+import { ok, type Result } from "../../core/result";
+import type { TurnwiseDatabase } from "./database";
+import type { DamagedRow } from "./damaged-row";
+import { practiceLockName } from "./locks";
+import { type StorageError, tryStorage } from "./storage-error";
+
+/** The longest name a learner may have. Units: UTF-16 code units. */
+export const LONGEST_NAME = 40;
+
+const LEARNER_SCHEMA = v.object({
+  id: v.pipe(v.string(), v.uuid()),
+  name: v.pipe(v.string(), v.trim(), v.minLength(1), v.maxLength(LONGEST_NAME)),
+  createdAt: v.pipe(v.number(), v.finite()),
+});
+
+/** Somebody who practises on this machine. */
+export type Learner = Readonly<v.InferOutput<typeof LEARNER_SCHEMA>>;
+
+/** The learners that could be read, oldest first, and what could not. */
+export interface Learners {
+  readonly learners: readonly Learner[];
+  readonly damaged: readonly DamagedRow[];
+}
+
+/** The name a person typed, trimmed, or undefined where it is empty or too long. */
+export function parseLearnerName(text: string): string | undefined {
+  const name = text.trim().replace(/\s+/g, " ");
+  return name.length === 0 || name.length > LONGEST_NAME ? undefined : name;
+}
+
+/**
+ * All learners; on the very first start `first` is made one. Both in one
+ * transaction, so that two windows that start together make one learner.
+ */
+export async function readLearners(
+  database: TurnwiseDatabase,
+  first: Learner,
+): Promise<Result<Learners, StorageError>> {
+  const read = await tryStorage(() =>
+    database.transaction("rw", database.learners, async () => {
+      if ((await database.learners.count()) === 0)
+        await database.learners.add(first);
+      return database.learners.toArray();
+    }),
+  );
+  if (!read.ok) return read;
+  const learners: Learner[] = [];
+  const damaged: DamagedRow[] = [];
+  for (const row of read.value) {
+    const parsed = v.safeParse(LEARNER_SCHEMA, row);
+    if (parsed.success) learners.push(parsed.output);
+    else
+      damaged.push({
+        table: "learners",
+        key: String(row["id"]),
+        field: v.getDotPath(parsed.issues[0]) ?? "",
+      });
+  }
+  learners.sort((a, b) => a.createdAt - b.createdAt || (a.id < b.id ? -1 : 1));
+  return ok({ learners, damaged });
+}
+
+/** Adds a learner, or writes one again under another name. */
+export function saveLearner(
+  database: TurnwiseDatabase,
+  learner: Learner,
+): Promise<Result<string, StorageError>> {
+  return tryStorage(() => database.learners.put({ ...learner }));
+}
+
+/** The settings' key of a learner. */
+export function learnerSettingsKey(learner: string): string {
+  return `learner:${learner}`;
+}
+
+/**
+ * Deletes a learner with everything that is theirs: answers, blocks of
+ * answers, rounds, settings. The one exception to the rule that history is
+ * never edited. One transaction: all of it or nothing.
+ */
+export function deleteLearner(
+  database: TurnwiseDatabase,
+  learner: string,
+): Promise<Result<void, StorageError>> {
+  const { learners, reviews, blocks, rounds, settings, cache } = database;
+  return tryStorage(() =>
+    database.transaction(
+      "rw",
+      [learners, reviews, blocks, rounds, settings, cache],
+      async () => {
+        // By filter, not by index: a damaged row may be missing in the index.
+        await reviews.filter((row) => row["learner"] === learner).delete();
+        await blocks.filter((row) => row.learner === learner).delete();
+        await cache.filter((row) => row["learner"] === learner).delete();
+        await rounds.filter((row) => row["learner"] === learner).delete();
+        await settings.bulkDelete([
+          learnerSettingsKey(learner),
+          practiceLockName(learner),
+        ]);
+        await learners.delete(learner);
+      },
+    ),
+  );
+}

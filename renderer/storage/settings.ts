@@ -1,0 +1,23 @@
+/** Reading and writing single settings, as values that their owner parses. */
+import type { Result } from "../../core/result";
+import type { TurnwiseDatabase } from "./database";
+import { type StorageError, tryStorage } from "./storage-error";
+
+/** What is stored under a key, or undefined; not yet parsed. */
+export function readSetting(
+  database: TurnwiseDatabase,
+  key: string,
+): Promise<Result<unknown, StorageError>> {
+  return tryStorage(async () => (await database.settings.get(key))?.value);
+}
+
+/** Stores a value under a key. Shape: a value the browser can clone. */
+export async function saveSetting(
+  database: TurnwiseDatabase,
+  key: string,
+  value: unknown,
+): Promise<Result<void, StorageError>> {
+  return tryStorage(async () => {
+    await database.settings.put({ key, value });
+  });
+}

@@ -1,0 +1,57 @@
+import { describe, expect, it } from "vitest";
+import { storageErrorText } from "../../../renderer/error-text";
+import {
+  type StorageError,
+  storageErrorFrom,
+  tryStorage,
+} from "../../../renderer/storage/storage-error";
+
+// Names: Indexed Database API 3.0 (W3C) and the Storage Standard (WHATWG);
+// the library wraps them and keeps what was thrown in `inner`.
+const thrown = (name: string) => new DOMException("…", name);
+const wrapped = (name: string, inner: unknown) =>
+  Object.assign(new Error("…"), { name, inner });
+
+describe("what the browser throws", () => {
+  it.each<[unknown, StorageError]>([
+    [thrown("QuotaExceededError"), { code: "full" }],
+    [wrapped("AbortError", thrown("QuotaExceededError")), { code: "full" }],
+    [wrapped("DatabaseClosedError", undefined), { code: "closed" }],
+    [thrown("InvalidStateError"), { code: "closed" }],
+    [thrown("SecurityError"), { code: "unavailable", reason: "SecurityError" }],
+    [
+      wrapped("MissingAPIError", undefined),
+      { code: "unavailable", reason: "MissingAPIError" },
+    ],
+    [thrown("UnknownError"), { code: "failed", reason: "UnknownError" }],
+    ["a string", { code: "failed", reason: "unknown" }],
+  ])("%s becomes a code", (error, code) => {
+    expect(storageErrorFrom(error)).toEqual(code);
+  });
+
+  it("comes back as an outcome, never as an exception", async () => {
+    const outcome = await tryStorage(() =>
+      Promise.reject(thrown("QuotaExceededError")),
+    );
+    expect(outcome).toEqual({ ok: false, error: { code: "full" } });
+  });
+
+  it("has a sentence for every code that says what to do next", () => {
+    const next: Readonly<Record<StorageError["code"], RegExp>> = {
+      unavailable: /ordinary window, then reload/,
+      full: /Make some room, then try again/,
+      "newer-version": /number 7.*Open that newer Turnwise/,
+      closed: /Reload this window/,
+      failed: /AbortError.*Try again/,
+    };
+    const errors: readonly StorageError[] = [
+      { code: "unavailable", reason: "" },
+      { code: "full" },
+      { code: "newer-version", version: 7 },
+      { code: "closed" },
+      { code: "failed", reason: "AbortError" },
+    ];
+    for (const error of errors)
+      expect(storageErrorText(error)).toMatch(next[error.code]);
+  });
+});
