@@ -31,6 +31,11 @@ const PROGRAMS: Readonly<
     out: "dist/tools/run-all.js",
     format: "es",
   },
+  soak: {
+    entry: "tests/soak/run.ts",
+    out: "dist/tools/soak.js",
+    format: "es",
+  },
 };
 
 function here(path: string): string {
@@ -48,7 +53,7 @@ export default defineConfig(({ mode }) => {
   return {
     ssr: {
       noExternal: true,
-      external: ["electron", "vite", "@playwright/test"],
+      external: ["electron", "vite", "typescript", "@playwright/test"],
     },
     build: {
       ssr: here(program.entry),

@@ -2,13 +2,6 @@ import { svelte } from "@sveltejs/vite-plugin-svelte";
 import { svelteTesting } from "@testing-library/svelte/vite";
 import { defineConfig } from "vitest/config";
 
-const NOT_UNIT_TESTS = [
-  "tests/end-to-end/**",
-  "tests/soak/**",
-  "tests/bench/**",
-  "node_modules/**",
-];
-
 export default defineConfig({
   test: {
     retry: 0,
@@ -19,7 +12,7 @@ export default defineConfig({
           name: "plain",
           environment: "node",
           include: ["tests/**/*.test.ts"],
-          exclude: [...NOT_UNIT_TESTS, "tests/renderer/**"],
+          exclude: ["tests/renderer/**"],
         },
       },
       {

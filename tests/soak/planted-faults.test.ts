@@ -1,0 +1,59 @@
+import { join } from "node:path";
+import { afterAll, describe, expect, it } from "vitest";
+import { PLANTED_FAULTS, type PlantedFault } from "./fault-list";
+import { makeGarden, plantingProblem } from "./plant";
+
+const ROOT = join(import.meta.dirname, "..", "..");
+
+const POLICY_FAULT: PlantedFault = {
+  name: "the content policy lets pages evaluate text",
+  file: "electron/content-policy.ts",
+  find: `"'self' 'wasm-unsafe-eval'"`,
+  replace: `"'self' 'unsafe-eval'"`,
+  tests: ["tests/electron/content-policy.test.ts"],
+};
+
+describe("the list of planted faults", () => {
+  it("has no name twice", () => {
+    const names = PLANTED_FAULTS.map(({ name }) => name);
+    expect(new Set(names).size).toBe(names.length);
+  });
+
+  it.each(PLANTED_FAULTS.map((fault) => [fault.name, fault] as const))(
+    "can still be planted: %s",
+    (_name, fault) => {
+      expect(plantingProblem(ROOT, fault)).toBeUndefined();
+    },
+  );
+
+  it.each([
+    ["is not there", { file: "core/nowhere.ts" }],
+    ["stands 0 times", { find: "no such text" }],
+    ["times in", { find: "'none'" }],
+    ["changes nothing", { replace: POLICY_FAULT.find }],
+    ["names no tests", { tests: [] }],
+    ["is not there", { tests: ["tests/nowhere.test.ts"] }],
+    ["no longer parses", { replace: "(" }],
+  ])("refuses a fault that %s", (problem, change) => {
+    expect(plantingProblem(ROOT, { ...POLICY_FAULT, ...change })).toContain(
+      problem,
+    );
+  });
+});
+
+describe("planting, in its short form", () => {
+  const garden = makeGarden(ROOT);
+  afterAll(() => garden.remove());
+
+  it("finds the tests green without a fault and red with one", async () => {
+    const signFault = PLANTED_FAULTS[0];
+    if (signFault === undefined) throw new Error("the list is empty");
+    const faults = [POLICY_FAULT, signFault];
+    const tests = faults.flatMap((fault) => fault.tests);
+    expect(await garden.failuresUntouched(tests)).toBe(0);
+    for (const fault of faults) {
+      const failures = await garden.failuresWith(fault);
+      expect(failures, fault.name).toBeGreaterThan(0);
+    }
+  }, 120_000);
+});
