@@ -31,6 +31,11 @@ const PROGRAMS: Readonly<
     out: "dist/tools/run-all.js",
     format: "es",
   },
+  bench: {
+    entry: "tests/bench/run.ts",
+    out: "dist/tools/bench.js",
+    format: "es",
+  },
   soak: {
     entry: "tests/soak/run.ts",
     out: "dist/tools/soak.js",
