@@ -1,0 +1,183 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { CASE_IDS, type CaseId } from "../../../core/cases/case-ids";
+import type { Deck } from "../../../core/deck/deck";
+import { STARTER_DECKS } from "../../../core/deck/starter-decks";
+import {
+  type DayPlan,
+  planDay,
+  planRound,
+  type PlannedCase,
+  ROUND_SIZE,
+} from "../../../core/memory/day-plan";
+import { dayNumber } from "../../../core/memory/local-day";
+import type { Review } from "../../../core/memory/review";
+import { memoriesOf, memoryOf } from "../../../core/memory/schedule";
+import { startRound } from "../../../core/memory/round";
+import { present } from "../../../core/invariant";
+import { sampleReview } from "./sample-review";
+
+function plan(
+  log: readonly Review[],
+  today: number,
+  changes: { decks?: readonly Deck[]; only?: (id: CaseId) => boolean } = {},
+): DayPlan {
+  return planDay({
+    learner: "ada",
+    decks: STARTER_DECKS,
+    hold: "up",
+    memories: memoriesOf(log),
+    today: dayNumber(today),
+    ...changes,
+  });
+}
+
+function ids(cases: readonly PlannedCase[]): CaseId[] {
+  return cases.map((c) => c.case);
+}
+
+function met(id: CaseId, day: number, changes: Partial<Review> = {}): Review {
+  return sampleReview(day, { id: `${id}-${day}`, case: id, ...changes });
+}
+
+describe("a day", () => {
+  it("begins with every case new, in the decks' order", () => {
+    const day = plan([], 0);
+    expect(ids(day.fresh).slice(0, 4)).toEqual(["E1", "E2a", "E2b", "E3"]);
+    expect(day.fresh).toHaveLength(CASE_IDS.length);
+    expect(day.due).toEqual([]);
+    expect(day.resting).toEqual([]);
+  });
+
+  it("gives a case back on the day it lasts until, and not the day before", () => {
+    const log = [met("E1", 0)];
+    const until = present(memoryOf(log), "it was met").lastsUntil;
+    expect(until).toBe(2);
+    expect(ids(plan(log, 1).due)).toEqual([]);
+    expect(ids(plan(log, 1).resting)).toEqual(["E1"]);
+    expect(ids(plan(log, 2).due)).toEqual(["E1"]);
+    expect(ids(plan(log, 9).due)).toEqual(["E1"]);
+  });
+
+  it("puts what is fading first, then what is least likely to be known", () => {
+    const log = [
+      met("E1", 5),
+      met("E2a", 0),
+      met("E2b", 3),
+      met("E3", 8, { verdict: "missed" }),
+    ];
+    expect(ids(plan(log, 9).due)).toEqual(["E3", "E2a", "E2b", "E1"]);
+  });
+
+  it("keeps one memory of a case in two decks, and takes the target from the first", () => {
+    const deck = (id: string, target: number): Deck => ({
+      id,
+      name: id,
+      description: "",
+      cases: [{ case: "E1", target }],
+      newPerRound: 2,
+    });
+    const decks = [deck("mine", 3), deck("other", 5)];
+    const { due } = plan([met("E1", 0, { deck: "other" })], 5, { decks });
+    expect(due).toHaveLength(1);
+    expect(due[0]).toMatchObject({ case: "E1", deck: "mine", target: 3 });
+  });
+
+  it("does not mix up holds, nor learners", () => {
+    const log = [
+      met("E1", 0, { hold: "down" }),
+      met("E2a", 0, { learner: "ben" }),
+    ];
+    expect(plan(log, 9).due).toEqual([]);
+  });
+
+  it("keeps to the cases asked for", () => {
+    const day = plan([met("E1", 0)], 9, { only: (id) => id.startsWith("C") });
+    expect(day.due).toEqual([]);
+    expect(ids(day.fresh)[0]).toBe("C1");
+  });
+});
+
+describe("a planned round", () => {
+  const dayOf = (due: number, fresh: number, newPerRound = 3): DayPlan => {
+    const cases = (from: number, n: number, memory: "new" | "settling") =>
+      CASE_IDS.slice(from, from + n).map((id) => ({
+        case: id,
+        hold: "up" as const,
+        deck: "d",
+        target: 8,
+        memory,
+        times: 1,
+      }));
+    return {
+      due: cases(0, due, "settling"),
+      fresh: cases(due, fresh, "new"),
+      resting: [],
+      newPerRound,
+    };
+  };
+  const counts = (cases: readonly PlannedCase[]) => ({
+    due: cases.filter((c) => c.memory !== "new").length,
+    fresh: cases.filter((c) => c.memory === "new").length,
+  });
+
+  it("has three new edges at first, or two new corners", () => {
+    expect(ids(planRound(plan([], 0)))).toEqual(["E1", "E2a", "E2b"]);
+    const corners = plan([], 0, { only: (id) => id.startsWith("C") });
+    expect(ids(planRound(corners))).toEqual(["C1", "C2"]);
+  });
+
+  it("lets what is due go before what is new", () => {
+    expect(counts(planRound(dayOf(20, 10)))).toEqual({ due: 12, fresh: 0 });
+    expect(counts(planRound(dayOf(8, 10)))).toEqual({ due: 8, fresh: 1 });
+    expect(counts(planRound(dayOf(4, 10)))).toEqual({ due: 4, fresh: 2 });
+    expect(counts(planRound(dayOf(0, 10)))).toEqual({ due: 0, fresh: 3 });
+  });
+
+  it("warms up with a due case and mixes new ones in", () => {
+    expect(ids(planRound(dayOf(4, 10)))).toEqual([
+      "E1",
+      "E4a",
+      "E2a",
+      "E2b",
+      "E4b",
+      "E3",
+    ]);
+  });
+
+  it("has about as many answers asked alone as wanted, and every case once", () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 0, max: 15 }),
+        fc.integer({ min: 0, max: 15 }),
+        fc.constantFrom(2, 3),
+        (due, fresh, newPerRound) => {
+          const cases = planRound(dayOf(due, fresh, newPerRound));
+          expect(new Set(ids(cases)).size).toBe(cases.length);
+          const round = startRound(cases, {
+            id: "r",
+            learner: "ada",
+            day: dayNumber(0),
+            seed: due,
+            now: 0,
+          });
+          const alone = round.tracks
+            .flatMap((track) => track.steps)
+            .filter((step) => step.asking === "alone");
+          expect(alone.length).toBeLessThanOrEqual(ROUND_SIZE);
+          if (due >= ROUND_SIZE || (due === 0 && fresh >= 3))
+            expect(alone.length).toBeGreaterThanOrEqual(8);
+        },
+      ),
+    );
+  });
+
+  it("is empty on a day that is done, and then practises more only on demand", () => {
+    const only = (id: CaseId) => id === "E1" || id === "E2a";
+    const log = [met("E1", 0), met("E2a", 0)];
+    const done = plan(log, 1, { only });
+    expect(planRound(done)).toEqual([]);
+    const extra = planRound(done, { extra: true });
+    expect(extra.map((c) => `${c.case} ${c.times}`)).toEqual(["E1 4", "E2a 4"]);
+  });
+});
