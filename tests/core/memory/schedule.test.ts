@@ -45,7 +45,7 @@ function memory(...reviews: readonly Review[]): Memory {
 const aMemory: Memory = memory(answer(0));
 
 describe("memory states", () => {
-  // Source: @open-spaced-repetition/binding 0.5.0, an independent FSRS-6.
+  // Source: @open-spaced-repetition/binding 0.1.2, an independent FSRS-6.
   it("agree with the independent scheduler on 10,000 random review steps", () => {
     const binding = new FSRSBinding();
     const random = randomSource(20_260_310);
