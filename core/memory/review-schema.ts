@@ -1,0 +1,53 @@
+/** Reading a stored review: rows and files are parsed, never believed. */
+import * as v from "valibot";
+import { CASE_IDS } from "../cases/case-ids";
+import { HOLDS } from "../cases/variant";
+import type { Result } from "../result";
+import { ANSWER_WAYS, ASKINGS, HINTS, type Review } from "./review";
+import {
+  COUNT,
+  FACELETS,
+  LOCAL_DAY,
+  MILLISECONDS,
+  readBySchema,
+  type StoredRowError,
+  TARGET,
+  VARIANT,
+} from "./stored-row";
+
+const REVIEW = v.looseObject({
+  id: v.string(),
+  learner: v.string(),
+  case: v.picklist(CASE_IDS),
+  hold: v.picklist(HOLDS),
+  variant: VARIANT,
+  firstColour: v.string(),
+  position: FACELETS,
+  answerWay: v.picklist(ANSWER_WAYS),
+  asking: v.picklist(ASKINGS),
+  at: MILLISECONDS,
+  utcOffset: v.pipe(v.number(), v.minValue(-1440), v.maxValue(1440)),
+  localDay: LOCAL_DAY,
+  thinking: v.exactOptional(MILLISECONDS),
+  turning: v.exactOptional(MILLISECONDS),
+  total: MILLISECONDS,
+  turns: v.array(v.object({ turn: v.string(), at: MILLISECONDS })),
+  verdict: v.picklist(["right", "missed"]),
+  corrections: COUNT,
+  slips: COUNT,
+  hints: v.array(v.picklist(HINTS)),
+  reported: v.boolean(),
+  interrupted: v.boolean(),
+  deck: v.string(),
+  target: TARGET,
+  gradingVersion: COUNT,
+  weightsVersion: COUNT,
+});
+
+/**
+ * The review that a stored row or a line of a file holds. Fields that this
+ * version does not know are kept.
+ */
+export function parseReview(row: unknown): Result<Review, StoredRowError> {
+  return readBySchema(REVIEW, row);
+}

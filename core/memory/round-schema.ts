@@ -1,0 +1,105 @@
+/** Reading a stored round: rows are parsed, never believed. */
+import * as v from "valibot";
+import { CASE_IDS } from "../cases/case-ids";
+import { isVariantAllowed } from "../cases/random-variant";
+import { HOLDS } from "../cases/variant";
+import type { Result } from "../result";
+import { OUTCOMES } from "./grade";
+import { ASKINGS } from "./review";
+import type { Round } from "./round";
+import { STEP_KINDS } from "./round-track";
+import { MEMORY_STATES } from "./schedule";
+import {
+  COUNT,
+  FACELETS,
+  LOCAL_DAY,
+  readBySchema,
+  type StoredRowError,
+  TARGET,
+  VARIANT,
+} from "./stored-row";
+import { OPENINGS } from "./variant-opening";
+
+const INTEGER = v.pipe(v.number(), v.integer());
+const INSTANT = v.pipe(v.number(), v.finite());
+
+const ASKED_CASE = {
+  case: v.picklist(CASE_IDS),
+  hold: v.picklist(HOLDS),
+  deck: v.string(),
+  target: TARGET,
+};
+
+const TRACK = v.object({
+  planned: v.object({
+    ...ASKED_CASE,
+    memory: v.picklist(MEMORY_STATES),
+    times: COUNT,
+  }),
+  steps: v.array(
+    v.object({
+      asking: v.picklist(ASKINGS),
+      kind: v.picklist(STEP_KINDS),
+      gap: COUNT,
+    }),
+  ),
+  asked: COUNT,
+  lastAsked: v.exactOptional(COUNT),
+  returns: COUNT,
+  hasThird: v.boolean(),
+});
+
+const ITEM = v.pipe(
+  v.object({
+    ...ASKED_CASE,
+    asking: v.picklist(ASKINGS),
+    variant: VARIANT,
+    opening: v.picklist(OPENINGS),
+    bare: v.boolean(),
+    seed: INTEGER,
+    position: v.exactOptional(FACELETS),
+    interrupted: v.boolean(),
+    track: COUNT,
+  }),
+  v.check((item) => isVariantAllowed(item.case, item.variant)),
+);
+
+const ROUND = v.pipe(
+  v.object({
+    id: v.string(),
+    learner: v.string(),
+    day: LOCAL_DAY,
+    seed: INTEGER,
+    startedAt: INSTANT,
+    touchedAt: INSTANT,
+    tracks: v.array(TRACK),
+    results: v.array(
+      v.object({
+        case: v.picklist(CASE_IDS),
+        asking: v.picklist(ASKINGS),
+        outcome: v.picklist([...OUTCOMES, "shown", "skipped"]),
+        review: v.exactOptional(v.string()),
+      }),
+    ),
+    current: v.exactOptional(ITEM),
+  }),
+  v.check(({ current, tracks }) => {
+    if (current === undefined) return true;
+    const track = tracks[current.track];
+    return (
+      track?.planned.case === current.case &&
+      track.steps[0]?.asking === current.asking
+    );
+  }),
+);
+
+/**
+ * The round that a stored row holds.
+ *
+ * Errors: `contradiction` for a variant that the case does not allow (at
+ *         `current`), and for a current item that is not the next step of its
+ *         track (at the row itself).
+ */
+export function parseRound(row: unknown): Result<Round, StoredRowError> {
+  return readBySchema(ROUND, row);
+}
