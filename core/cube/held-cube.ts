@@ -13,7 +13,7 @@ import {
   rotationAbout,
   thenSymmetry,
 } from "./symmetries";
-import { type Turn, turnParts } from "./turns";
+import { type Quarters, type Turn, turnParts } from "./turns";
 
 /** Pieces and hold. `hold` takes the body's faces to where the holder sees them. */
 export interface HeldCube<State extends PartlyKnownCubies = PartlyKnownCubies> {
@@ -31,25 +31,38 @@ export function viewFace(hold: Rotation, body: Face): Face {
   return faceImage(hold, body);
 }
 
+/** How the cube is held after a turn: another way where the centres went along. */
+export function holdAfterTurn(hold: Rotation, turn: Turn): Rotation {
+  const { axis, rotationQuarters } = turnParts(turn);
+  return rotationQuarters === 0
+    ? hold
+    : thenSymmetry(hold, rotationAbout(axis, rotationQuarters));
+}
+
+/**
+ * Which faces of the body a turn turns against the centres, with quarters 1–3:
+ * one for a face or wide layer, two for a slice, none for the whole cube.
+ */
+export function bodyTurns(
+  hold: Rotation,
+  turn: Turn,
+): readonly (readonly [face: Face, quarters: Quarters])[] {
+  const after = holdAfterTurn(hold, turn);
+  return turnParts(turn).faces.map(([face, quarters]) => [
+    bodyFace(after, face),
+    quarters,
+  ]);
+}
+
 /** The cube after one turn, as the holder makes it. */
 export function applyTurn<State extends PartlyKnownCubies>(
   cube: HeldCube<State>,
   turn: Turn,
 ): HeldCube<State> {
-  const parts = turnParts(turn);
-  const hold =
-    parts.rotationQuarters === 0
-      ? cube.hold
-      : thenSymmetry(
-          cube.hold,
-          rotationAbout(parts.axis, parts.rotationQuarters),
-        );
   let cubies = cube.cubies;
-  for (const [face, quarters] of parts.faces) {
-    const index = faceTurnIndex(bodyFace(hold, face), quarters);
-    cubies = compose(cubies, FACE_TURNS[index]!);
-  }
-  return { cubies, hold };
+  for (const [face, quarters] of bodyTurns(cube.hold, turn))
+    cubies = compose(cubies, FACE_TURNS[faceTurnIndex(face, quarters)]!);
+  return { cubies, hold: holdAfterTurn(cube.hold, turn) };
 }
 
 /** The cube after a sequence of turns, first one first. */
