@@ -20,7 +20,14 @@ import type { Hold, Variant } from "./variant";
 
 // One sampler per case and variant, at most a few thousand small tables:
 // preparing one takes longer than drawing from it a hundred times.
-const SAMPLERS = new Map<string, StateSampler>();
+const SAMPLERS = new Map<CaseId, Map<number, StateSampler>>();
+
+/** A number of its own for each variant, as far as the pieces depend on it. */
+function variantNumber({ home, placed, turnedAway }: Variant): number {
+  let set = 0;
+  for (const other of placed) set |= 1 << other;
+  return (set << 4) | (home << 2) | turnedAway;
+}
 
 /**
  * A sampler of the positions of a case, for drawing many in place.
@@ -29,15 +36,17 @@ const SAMPLERS = new Map<string, StateSampler>();
  *         (`isVariantAllowed`), which is a bug of the caller's.
  */
 export function positionSampler(id: CaseId, variant: Variant): StateSampler {
-  const key = `${id} ${variant.home} ${variant.placed.join("")} ${variant.turnedAway}`;
-  const known = SAMPLERS.get(key);
+  const samplers = SAMPLERS.get(id) ?? new Map<number, StateSampler>();
+  const number = variantNumber(variant);
+  const known = samplers.get(number);
   if (known !== undefined) return known;
   invariant(
     isVariantAllowed(id, variant),
     "positions are drawn in a variant that the case allows",
   );
   const sampler = stateSampler(stateConstraint({ case: id, variant }));
-  SAMPLERS.set(key, sampler);
+  samplers.set(number, sampler);
+  SAMPLERS.set(id, samplers);
   return sampler;
 }
 

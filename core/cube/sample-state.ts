@@ -40,12 +40,44 @@ export interface StateSampler {
   drawInPlace(random: RandomSource, into: Cubies): void;
 }
 
+/** Steps `from` ≤ i < `to` of the shuffle; step i has i + 1 outcomes. */
+interface Batch {
+  readonly from: number;
+  readonly to: number;
+  readonly outcomes: number;
+}
+
+/** What `RandomSource.below` can draw at once. */
+const MOST_OUTCOMES = 2 ** 21;
+
+// One draw for many steps: 8! fits, 12! takes two. Drawing each step by itself
+// takes twice as long (measured: 0.7 µs a state instead of 0.36 µs).
+function batchesOf(steps: number): readonly Batch[] {
+  const batches: Batch[] = [];
+  // Step 0 has one outcome and needs no draw.
+  let batch: Batch = { from: 0, to: 1, outcomes: 1 };
+  for (let i = 1; i < steps; i++) {
+    const outcomes = batch.outcomes * (i + 1);
+    if (outcomes > MOST_OUTCOMES) {
+      batches.push(batch);
+      batch = { from: i, to: i + 1, outcomes: i + 1 };
+    } else {
+      batch = { from: batch.from, to: i + 1, outcomes };
+    }
+  }
+  return steps === 0 ? [] : [...batches, batch];
+}
+
 interface Kind {
   readonly pieces: Uint8Array;
   readonly positions: Uint8Array;
   readonly turnable: Uint8Array;
   readonly fixedPermutation: Uint8Array;
   readonly fixedOrientation: Uint8Array;
+  /** Shuffle steps that share one draw, and the number of its outcomes. */
+  readonly batches: readonly Batch[];
+  /** The number of ways to turn all but the last of `turnable`. */
+  readonly turnings: number;
   /** Parity of the permutation that puts `pieces[i]` at `positions[i]`. */
   readonly isBaseOdd: boolean;
   /** What the drawn orientations must sum to, modulo `modulus`. */
@@ -86,6 +118,8 @@ function kindOf(
     turnable: Uint8Array.from(turnable),
     fixedPermutation: Uint8Array.from(permutation),
     fixedOrientation: Uint8Array.from(orientation),
+    batches: batchesOf(pieces.length),
+    turnings: modulus ** Math.max(0, turnable.length - 1),
     isBaseOdd: isOddPermutation(base),
     wantedSum,
     modulus,
@@ -105,14 +139,21 @@ function shuffleInPlace(
   random: RandomSource,
   permutation: Uint8Array,
 ): boolean {
-  const { pieces, positions } = kind;
-  permutation.set(kind.fixedPermutation);
+  const { pieces, positions, fixedPermutation, batches } = kind;
+  for (let i = 0; i < permutation.length; i++)
+    permutation[i] = fixedPermutation[i]!;
   let isOdd = kind.isBaseOdd;
-  for (let i = 0; i < pieces.length; i++) {
-    const j = i === 0 ? 0 : random.below(i + 1);
-    permutation[positions[i]!] = permutation[positions[j]!]!;
-    permutation[positions[j]!] = pieces[i]!;
-    if (j !== i) isOdd = !isOdd;
+  for (let b = 0; b < batches.length; b++) {
+    const { from, to, outcomes } = batches[b]!;
+    let digits = outcomes === 1 ? 0 : random.below(outcomes);
+    for (let i = from; i < to; i++) {
+      const rest = (digits / (i + 1)) | 0;
+      const j = digits - rest * (i + 1);
+      digits = rest;
+      permutation[positions[i]!] = permutation[positions[j]!]!;
+      permutation[positions[j]!] = pieces[i]!;
+      if (j !== i) isOdd = !isOdd;
+    }
   }
   return isOdd;
 }
@@ -123,16 +164,18 @@ function turnInPlace(
   random: RandomSource,
   orientation: Uint8Array,
 ): void {
-  const { turnable, modulus } = kind;
-  orientation.set(kind.fixedOrientation);
+  const { turnable, fixedOrientation, modulus, turnings } = kind;
+  for (let i = 0; i < orientation.length; i++)
+    orientation[i] = fixedOrientation[i]!;
   const last = turnable.length - 1;
   if (last < 0) return;
   let remaining = kind.wantedSum;
   // Twelve flips or eight twists fit into one draw: 2^11 and 3^7 are below 2^21.
-  let digits = last === 0 ? 0 : random.below(modulus ** last);
+  let digits = turnings === 1 ? 0 : random.below(turnings);
   for (let i = 0; i < last; i++) {
-    const turned = digits % modulus;
-    digits = (digits - turned) / modulus;
+    const rest = (digits / modulus) | 0;
+    const turned = digits - rest * modulus;
+    digits = rest;
     orientation[turnable[i]!] = turned;
     remaining += modulus - turned;
   }
