@@ -3,6 +3,7 @@
  * codes only; every switch is exhaustive, so a new code without a sentence
  * does not compile.
  */
+import type { DeleteLearnerError } from "./state/app-state.svelte";
 import type { StorageError } from "./storage/storage-error";
 
 /** What happened to the store, and what to do about it. */
@@ -34,4 +35,11 @@ export function storageErrorText(error: StorageError): string {
         "Try again; if it stays so, reload this window. Everything kept before is still there."
       );
   }
+}
+
+/** Why a learner was not deleted, and what to do about it. */
+export function deleteLearnerErrorText(error: DeleteLearnerError): string {
+  return error.code === "practising-elsewhere"
+    ? "Another window is practising as this learner. Close it, then delete them."
+    : storageErrorText(error);
 }

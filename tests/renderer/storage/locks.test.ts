@@ -1,3 +1,4 @@
+import "fake-indexeddb/auto";
 import { beforeEach, describe, expect, it } from "vitest";
 import type { Milliseconds } from "../../../core/memory/review";
 import { takePracticeLock } from "../../../renderer/storage/locks";

@@ -1,0 +1,217 @@
+/**
+ * One learner at this machine: their settings, their log, and what the log
+ * says today. Everything but the log and the settings is computed.
+ */
+import type { CaseId } from "../../core/cases/case-ids";
+import type { Hold } from "../../core/cases/variant";
+import type { Deck } from "../../core/deck/deck";
+import { STARTER_DECKS } from "../../core/deck/starter-decks";
+import { localDay } from "../../core/memory/local-day";
+import type { LocalDay, Review } from "../../core/memory/review";
+import {
+  type Memory,
+  memoryKey,
+  memoryState,
+  type MemoryState,
+} from "../../core/memory/schedule";
+import type { ColourScheme } from "../../core/picture/colour-sets";
+import { type CubePalette, cubePalette } from "../../core/picture/palette";
+import { ok, type Result } from "../../core/result";
+import { now, utcOffset } from "../platform/clock";
+import type { DamagedRow } from "../storage/damaged-row";
+import type { TurnwiseDatabase } from "../storage/database";
+import { type Learner, learnerSettingsKey } from "../storage/learners";
+import {
+  type Acknowledgement,
+  acknowledgeReview,
+  readLog,
+  type StoredLog,
+} from "../storage/reviews";
+import { sealReviews } from "../storage/sealing";
+import { readSetting, saveSetting } from "../storage/settings";
+import type { StorageError } from "../storage/storage-error";
+import {
+  EMPTY_LOG,
+  type LearnerLog,
+  learnerLog,
+  rescheduled,
+  withReview,
+} from "./learner-log";
+import {
+  DEFAULT_SETTINGS,
+  firstLayerScheme,
+  type LearnerSettings,
+  parseLearnerSettings,
+} from "./learner-settings";
+import { pictureTheme } from "./theme.svelte";
+
+/** A learner with everything the places show of them. */
+export class LearnerState {
+  readonly database: TurnwiseDatabase;
+  /** The learner's id never changes; the name may. */
+  learner: Learner;
+  #settings: LearnerSettings = $state.raw(DEFAULT_SETTINGS);
+  #log: LearnerLog = $state.raw(EMPTY_LOG);
+  #damaged: readonly DamagedRow[] = $state.raw([]);
+  #today: LocalDay = $state(0 as LocalDay);
+  #scheme: ColourScheme = $derived(firstLayerScheme(this.#settings));
+  #palette: CubePalette = $derived(
+    cubePalette({
+      scheme: this.#scheme,
+      theme: pictureTheme(),
+      paints: this.#settings.paints,
+      letters: this.#settings.letters || this.#settings.paints === "greys",
+    }),
+  );
+
+  constructor(
+    database: TurnwiseDatabase,
+    learner: Learner,
+    settings: LearnerSettings,
+    log: StoredLog,
+  ) {
+    this.database = database;
+    this.learner = $state.raw(learner);
+    this.#settings = settings;
+    this.#takeLog(log);
+    this.refreshToday();
+  }
+
+  /** What the learner has chosen, or its default. */
+  get settings(): LearnerSettings {
+    return this.#settings;
+  }
+
+  /** The colouring of the learner's cube with the first layer at body U. */
+  get scheme(): ColourScheme {
+    return this.#scheme;
+  }
+
+  /** What the learner's cube is drawn with, on the window's ground. */
+  get palette(): CubePalette {
+    return this.#palette;
+  }
+
+  /** The whole log, oldest first. */
+  get reviews(): readonly Review[] {
+    return this.#log.reviews;
+  }
+
+  /** Every memory the log makes, by `memoryKey`. */
+  get memories(): ReadonlyMap<string, Memory> {
+    return this.#log.memories;
+  }
+
+  /** Stored answers that could not be read. They are kept as they are. */
+  get damaged(): readonly DamagedRow[] {
+    return this.#damaged;
+  }
+
+  /** The learner's day. */
+  get today(): LocalDay {
+    return this.#today;
+  }
+
+  /** The decks that are practised, in the learner's order. */
+  get decks(): readonly Deck[] {
+    const chosen = this.#settings.decks;
+    if (chosen === undefined) return STARTER_DECKS;
+    return chosen.flatMap(
+      (id) => STARTER_DECKS.find((deck) => deck.id === id) ?? [],
+    );
+  }
+
+  /** The memory of a case under a hold, by default the learner's. */
+  memoryOf(id: CaseId, hold: Hold = this.#settings.hold): Memory | undefined {
+    return this.#log.memories.get(memoryKey(this.learner.id, id, hold));
+  }
+
+  /** That memory in a word. */
+  stateOf(id: CaseId, hold: Hold = this.#settings.hold): MemoryState {
+    return memoryState(this.memoryOf(id, hold), this.#today, this.schedule);
+  }
+
+  /** The learner's answers to a case, oldest first. */
+  answersTo(id: CaseId, hold: Hold = this.#settings.hold): readonly Review[] {
+    return this.#log.byMemory.get(memoryKey(this.learner.id, id, hold)) ?? [];
+  }
+
+  /** What of the settings the schedule goes by. */
+  get schedule(): { readonly level: number } {
+    return { level: this.#settings.level };
+  }
+
+  /** Looks at the clock again: a window may stay open over night. */
+  refreshToday(): void {
+    const at = now();
+    this.#today = localDay(at, utcOffset(at), this.#settings.turnsOverAt);
+  }
+
+  /** Changes settings and stores them; what could not be stored is undone. */
+  async changeSettings(
+    patch: Partial<LearnerSettings>,
+  ): Promise<Result<void, StorageError>> {
+    const before = this.#settings;
+    const after = { ...before, ...patch };
+    this.#settings = after;
+    const saved = await saveSetting(
+      this.database,
+      learnerSettingsKey(this.learner.id),
+      $state.snapshot(after),
+    );
+    if (!saved.ok && this.#settings === after) this.#settings = before;
+    if (after.level !== before.level)
+      this.#log = rescheduled(this.#log, this.schedule);
+    this.refreshToday();
+    return saved;
+  }
+
+  /**
+   * Stores an answer with the round's advance, then takes it into the log.
+   * Resolves with the review's id once it is acknowledged.
+   */
+  async acknowledge(
+    acknowledgement: Acknowledgement,
+  ): Promise<Result<string, StorageError>> {
+    const stored = await acknowledgeReview(this.database, acknowledgement);
+    if (stored.ok) {
+      this.#log = withReview(this.#log, acknowledgement.review, this.schedule);
+      this.refreshToday();
+    }
+    return stored;
+  }
+
+  /** Reads the log again, after another window has written to it. */
+  async reload(): Promise<Result<void, StorageError>> {
+    const log = await readLog(this.database, this.learner.id);
+    if (!log.ok) return log;
+    this.#takeLog(log.value);
+    return ok(undefined);
+  }
+
+  #takeLog(log: StoredLog): void {
+    this.#damaged = log.damaged;
+    this.#log = learnerLog(log.reviews, this.schedule);
+  }
+}
+
+/** Reads a learner's settings and log, and tidies the log up in passing. */
+export async function openLearner(
+  database: TurnwiseDatabase,
+  learner: Learner,
+): Promise<Result<LearnerState, StorageError>> {
+  const settings = await readSetting(database, learnerSettingsKey(learner.id));
+  if (!settings.ok) return settings;
+  // A log that cannot be sealed now is as good as a sealed one, only slower.
+  await sealReviews(database, learner.id);
+  const log = await readLog(database, learner.id);
+  if (!log.ok) return log;
+  return ok(
+    new LearnerState(
+      database,
+      learner,
+      parseLearnerSettings(settings.value),
+      log.value,
+    ),
+  );
+}

@@ -1,0 +1,69 @@
+import * as fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { CASE_IDS } from "../../../core/cases/case-ids";
+import { HOLDS } from "../../../core/cases/variant";
+import { localDay } from "../../../core/memory/local-day";
+import type { Milliseconds, Review } from "../../../core/memory/review";
+import { memoriesOf } from "../../../core/memory/schedule";
+import {
+  EMPTY_LOG,
+  learnerLog,
+  rescheduled,
+  withReview,
+} from "../../../renderer/state/learner-log";
+import { sampleReview, TUESDAY_NINE } from "../storage/sample-review";
+
+const HOUR = 3_600_000;
+
+const reviews: fc.Arbitrary<readonly Review[]> = fc
+  .array(
+    fc.record({
+      case: fc.constantFrom(...CASE_IDS.slice(0, 3)),
+      hold: fc.constantFrom(...HOLDS),
+      verdict: fc.constantFrom("right" as const, "missed" as const),
+      hours: fc.integer({ min: 1, max: 100 }),
+    }),
+    { maxLength: 30 },
+  )
+  .map((told) => {
+    let at = TUESDAY_NINE as number;
+    return told.map(({ hours, ...rest }) => {
+      at += hours * HOUR;
+      return sampleReview({
+        ...rest,
+        at: at as Milliseconds,
+        localDay: localDay(at, 0),
+      });
+    });
+  });
+
+const SCHEDULE = { level: 0.9 };
+
+describe("a learner's log", () => {
+  it("kept up to date review by review equals the one read as a whole, and the replay of the log", () => {
+    fc.assert(
+      fc.property(reviews, (log) => {
+        const grown = log.reduce(
+          (sofar, review) => withReview(sofar, review, SCHEDULE),
+          EMPTY_LOG,
+        );
+        expect(grown).toEqual(learnerLog(log, SCHEDULE));
+        expect(grown.memories).toEqual(memoriesOf(log, SCHEDULE));
+      }),
+    );
+  });
+
+  it("takes a review in once", () => {
+    const review = sampleReview();
+    const log = withReview(EMPTY_LOG, review, SCHEDULE);
+    expect(withReview(log, review, SCHEDULE)).toBe(log);
+  });
+
+  it("brings cases back sooner at a higher level", () => {
+    const log = learnerLog([sampleReview()], { level: 0.8 });
+    const [low] = log.memories.values();
+    const [high] = rescheduled(log, { level: 0.95 }).memories.values();
+    if (low === undefined || high === undefined) throw new Error("no memory");
+    expect(high.lastsUntil).toBeLessThan(low.lastsUntil);
+  });
+});
