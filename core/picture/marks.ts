@@ -12,7 +12,11 @@ import {
   faceletPlace,
   faceletsOfCubie,
 } from "./cube-layout";
-import type { DrawingContext } from "./drawing-context";
+import {
+  type DrawingContext,
+  plasticColour,
+  stickerColour,
+} from "./drawing-context";
 import { faceletSquare, facesViewer, stepOnPaper } from "./facelet-square";
 import {
   circlePath,
@@ -24,7 +28,7 @@ import {
   roundedPolygonPath,
   type TextShape,
 } from "./shapes";
-import { type Slab, slabHolds } from "./slabs";
+import { inSlab, type Slab, slabHolds } from "./slabs";
 import type { Vector } from "./vector";
 
 /** Which facelets carry which mark. Facelets are those before a running turn. */
@@ -44,11 +48,21 @@ function inkOn(hex: string): string {
     : "#ffffff";
 }
 
-function underlying(context: DrawingContext, facelet: number): string {
-  const face = context.stickers[facelet];
-  return face === undefined
-    ? context.palette.inks.plate
-    : context.palette.faces[face];
+/** The colour that a mark on a facelet lies on. */
+function underlying(
+  context: DrawingContext,
+  slab: Slab,
+  place: FaceletPlace,
+): string {
+  const face = context.stickers[place.facelet];
+  const normal = inSlab(slab, place.frame.normal);
+  if (face !== undefined) return stickerColour(context, face, normal);
+  const { bare, plate } = context.palette.inks;
+  return plasticColour(
+    context,
+    context.style.plateHalf === undefined ? bare : plate,
+    normal,
+  );
 }
 
 function letterShape(
@@ -82,7 +96,7 @@ function letterShape(
     fontSize: pathNumber(0.52 * pixelsPerCubie),
     weight: 700,
     anchor: "middle",
-    fill: inkOn(palette.faces[face]),
+    fill: inkOn(underlying(context, slab, place)),
     facelet: place.facelet,
   };
 }
@@ -154,6 +168,9 @@ function outlineShapes(
   ];
 }
 
+/** How much of its own colour a home mark lays over bare plastic. */
+const HOME_FILL = 0.3;
+
 function dashedSquare(
   context: DrawingContext,
   slab: Slab,
@@ -162,9 +179,11 @@ function dashedSquare(
 ): readonly PathShape[] {
   const { palette, projector, pixelsPerCubie } = context;
   const { inks } = palette;
-  const under = underlying(context, place.facelet);
+  const under = underlying(context, slab, place);
   const home = role === "home";
-  const ground = home ? mixed(under, inks.home, 0.3) : under;
+  // A coloured sticker keeps its colour: there the dashes are enough.
+  const filled = home && context.stickers[place.facelet] === undefined;
+  const ground = filled ? mixed(under, inks.home, HOME_FILL) : under;
   const ink = home ? inks.homeDash : "#ffffff";
   const width = Math.max(1.2, 0.028 * pixelsPerCubie) * (home ? 1 : 1.3);
   const small = pixelsPerCubie < 30;
@@ -174,13 +193,13 @@ function dashedSquare(
     pathNumber(Math.max(0.9, 0.03 * pixelsPerCubie)) + width * 0.6,
   ].map(pathNumber);
   const shapes: PathShape[] = [];
-  if (home)
+  if (filled)
     shapes.push({
       kind: "path",
       role,
       d: rectanglePath(projector, faceletSquare(slab, place, 0.4, 0.13)),
       fill: inks.home,
-      fillOpacity: 0.3,
+      fillOpacity: HOME_FILL,
       facelet: place.facelet,
     });
   const d = rectanglePath(projector, faceletSquare(slab, place, half, 0.1));
@@ -212,7 +231,7 @@ function ringShapes(
 ): readonly PathShape[] {
   const { projector, pixelsPerCubie } = context;
   const square = faceletSquare(slab, place, 0.5, 0);
-  const ink = inkOn(underlying(context, place.facelet));
+  const ink = inkOn(underlying(context, slab, place));
   return [
     {
       kind: "path",
@@ -246,13 +265,13 @@ export function drawMarks(
           .map((place) => letterShape(context, slab, place))
           .filter((shape) => shape !== undefined);
   return [
-    ...letters,
     ...visible(marks.home).flatMap((place) =>
       dashedSquare(context, slab, place, "home"),
     ),
     ...visible(marks.mistaken).flatMap((place) =>
       dashedSquare(context, slab, place, "mistaken"),
     ),
+    ...letters,
     ...visible(marks.rings).flatMap((place) =>
       ringShapes(context, slab, place),
     ),

@@ -154,7 +154,7 @@ export function glassOf(
       const down = vector(0, -1, 0);
       return {
         centre: vector(
-          sign * (0.45 + half),
+          sign * (0.7 + half),
           -SIDE_DROP,
           -BODY_EDGE - measures.sideOut,
         ),

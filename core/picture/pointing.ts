@@ -37,11 +37,17 @@ export function faceletPoint(
       (candidate.mirror !== undefined) === mirrored,
   );
   if (target === undefined) return undefined;
-  const sum = target.corners.reduce(
-    (all, corner) => ({ x: all.x + corner.x, y: all.y + corner.y }),
-    { x: 0, y: 0 },
-  );
-  return { x: sum.x / 4, y: sum.y / 4 };
+  // Where the diagonals cross: unlike the mean of the corners, that is the
+  // middle under perspective too.
+  const [a, b, c, d] = target.corners;
+  if (a === undefined || b === undefined || c === undefined || d === undefined)
+    return undefined;
+  const diagonal = { x: c.x - a.x, y: c.y - a.y };
+  const other = { x: d.x - b.x, y: d.y - b.y };
+  const share =
+    ((b.x - a.x) * other.y - (b.y - a.y) * other.x) /
+    (diagonal.x * other.y - diagonal.y * other.x);
+  return { x: a.x + diagonal.x * share, y: a.y + diagonal.y * share };
 }
 
 // Layers along each axis from −1 to 1.
