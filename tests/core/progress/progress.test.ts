@@ -1,0 +1,130 @@
+import { describe, expect, it } from "vitest";
+import type { CaseId } from "../../../core/cases/case-ids";
+import type { PlannedCase } from "../../../core/memory/day-plan";
+import { dayNumber } from "../../../core/memory/local-day";
+import type { Review } from "../../../core/memory/review";
+import { memoriesOf } from "../../../core/memory/schedule";
+import { comingBackByDay } from "../../../core/progress/coming-back";
+import { lastAnswers } from "../../../core/progress/last-answers";
+import { minutesNeeded } from "../../../core/progress/time-needed";
+import { ms, noonOf, sampleReview } from "../memory/sample-review";
+
+function answered(
+  id: CaseId,
+  day: number,
+  changes: Partial<Review> = {},
+): Review {
+  return sampleReview(day, { id: `${id}-${day}`, case: id, ...changes });
+}
+
+describe("what comes back by day", () => {
+  // A first clean answer lasts 2 days, a second on time 11 (check-values).
+  const memories = memoriesOf([
+    answered("E1", 10),
+    answered("E2a", 9),
+    answered("E2b", 2),
+    answered("E3", 7),
+    answered("E3", 9),
+    answered("E4a", 8),
+    answered("E4a", 10),
+  ]);
+
+  it("counts each case on the day it lasts until, and what is overdue today", () => {
+    const { days, later } = comingBackByDay(memories.values(), dayNumber(10));
+    const cases = days.map((d) => d.memories.map((m) => m.case).join(" "));
+    expect(cases).toEqual([
+      "E2b",
+      "E2a",
+      "E1",
+      ...Array<string>(7).fill(""),
+      "E3",
+      "E4a",
+      "",
+      "",
+    ]);
+    expect(days.map((d) => d.day)).toEqual(days.map((_, i) => 10 + i));
+    expect(later).toBe(0);
+  });
+
+  it("counts what comes after the days ahead together", () => {
+    const coming = comingBackByDay(memories.values(), dayNumber(10), 3);
+    expect(coming.days).toHaveLength(3);
+    expect(coming.later).toBe(2);
+  });
+
+  it("is fourteen empty days without memories", () => {
+    const { days, later } = comingBackByDay([], dayNumber(0));
+    expect(days).toHaveLength(14);
+    expect(days.every((d) => d.memories.length === 0)).toBe(true);
+    expect(later).toBe(0);
+  });
+});
+
+describe("the last answers", () => {
+  const log = [
+    answered("E1", 3, { total: ms(1000) }),
+    answered("C1", 1, { verdict: "missed" }),
+    answered("E1", 2, { asking: "shown" }),
+    answered("E2a", 4, { learner: "ben" }),
+    answered("E1", 1, { hold: "down", id: "down" }),
+  ];
+  const listed = (
+    count: number,
+    filter: Partial<Parameters<typeof lastAnswers>[2]> = {},
+  ) =>
+    lastAnswers(log, count, { learner: "ada", ...filter }).map(
+      ({ review, outcome }) => `${review.id} ${outcome}`,
+    );
+
+  it("are the newest first, with their outcome, showings left out", () => {
+    expect(listed(10)).toEqual(["E1-3 quick", "down steady", "C1-1 missed"]);
+    expect(listed(1)).toEqual(["E1-3 quick"]);
+    expect(listed(0)).toEqual([]);
+  });
+
+  it("are those of one case or hold where asked", () => {
+    expect(listed(10, { case: "E1" })).toEqual(["E1-3 quick", "down steady"]);
+    expect(listed(10, { case: "E1", hold: "down" })).toEqual(["down steady"]);
+  });
+});
+
+describe("the minutes needed", () => {
+  const planned = (
+    memory: PlannedCase["memory"],
+    target: number,
+  ): PlannedCase => ({
+    case: "E1",
+    hold: "up",
+    deck: "d",
+    target,
+    memory,
+    times: 1,
+  });
+
+  it("are none for no cases", () => {
+    expect(minutesNeeded([], [])).toBe(0);
+  });
+
+  it("follow the targets before anything was answered, new cases taking longer", () => {
+    // 10 × 1.2 × (24 + 6) s = 6 min; 6 × (14 + 6) s = 2 min.
+    expect(
+      minutesNeeded(Array<PlannedCase>(10).fill(planned("kept", 24)), []),
+    ).toBe(6);
+    expect(minutesNeeded([planned("new", 14)], [])).toBe(2);
+  });
+
+  it("follow the learner's own last fifty times after that", () => {
+    const ten = Array<PlannedCase>(10).fill(planned("kept", 24));
+    const quick = Array.from({ length: 60 }, (_, i) =>
+      answered("E1", i, {
+        target: 10,
+        // Ten old slow answers, then fifty at a quarter of the target.
+        total: ms(i < 10 ? 90_000 : 2500),
+        at: noonOf(i),
+      }),
+    );
+    // 10 × 1.2 × (6 + 6) s = 2.4 min.
+    expect(minutesNeeded(ten, quick)).toBe(3);
+    expect(minutesNeeded(ten, quick.toReversed())).toBe(3);
+  });
+});
