@@ -184,7 +184,7 @@ function dashedSquare(
   // A coloured sticker keeps its colour: there the dashes are enough.
   const filled = home && context.stickers[place.facelet] === undefined;
   const ground = filled ? mixed(under, inks.home, HOME_FILL) : under;
-  const ink = home ? inks.homeDash : "#ffffff";
+  const ink = home ? inks.homeDash : inks.mistaken;
   const width = Math.max(1.2, 0.028 * pixelsPerCubie) * (home ? 1 : 1.3);
   const small = pixelsPerCubie < 30;
   const half = small ? 0.33 : 0.335;
@@ -208,7 +208,7 @@ function dashedSquare(
       kind: "path",
       role,
       d,
-      stroke: inks.homeCasing,
+      stroke: home ? inks.homeCasing : inks.mistakenCasing,
       strokeWidth: pathNumber(width * 2.4),
       facelet: place.facelet,
     });

@@ -30,6 +30,8 @@ export interface PictureInks {
   readonly home: string;
   readonly homeDash: string;
   readonly homeCasing: string;
+  readonly mistaken: string;
+  readonly mistakenCasing: string;
   readonly arrow: string;
   readonly arrowCasing: string;
   readonly onArrow: string;
@@ -70,6 +72,8 @@ const LIGHT: PictureInks = {
   home: "#9fd6d2",
   homeDash: "#c9f0ec",
   homeCasing: "#1d2b2b",
+  mistaken: "#ffffff",
+  mistakenCasing: "#1d2b2b",
   arrow: "#0e5a60",
   arrowCasing: "#ffffff",
   onArrow: "#ffffff",
