@@ -9,14 +9,9 @@
  */
 import { FREE_LAYER } from "../cases/stage";
 import type { Face } from "../cube/faces";
-import { bodyFace } from "../cube/held-cube";
-import { type Rotation, rotationAbout, thenSymmetry } from "../cube/symmetries";
-import {
-  inverseTurn,
-  isWholeCubeTurn,
-  type Turn,
-  turnParts,
-} from "../cube/turns";
+import { bodyTurns, holdAfterTurn } from "../cube/held-cube";
+import type { Rotation } from "../cube/symmetries";
+import { inverseTurn, type Turn } from "../cube/turns";
 
 /** How soon a correction must come to be a finger slip. Units: milliseconds. */
 export const SLIP_WITHIN = 1000;
@@ -31,18 +26,10 @@ interface BodyTurn {
 
 /** What a turn does to the body of a cube held so. */
 export function bodyTurnOf(hold: Rotation, turn: Turn): BodyTurn {
-  const { axis, rotationQuarters, faces } = turnParts(turn);
-  const holdAfter = thenSymmetry(hold, rotationAbout(axis, rotationQuarters));
-  const turned = new Map(
-    faces.map(([face, quarters]) => [bodyFace(holdAfter, face), quarters]),
-  );
-  const isFree = turned.size === 1 && turned.has(FREE_LAYER);
-  const kind = isWholeCubeTurn(turn)
-    ? "whole-cube"
-    : isFree
-      ? "free"
-      : "committing";
-  return { kind, faces: turned, holdAfter };
+  const faces = new Map(bodyTurns(hold, turn));
+  const isFree = faces.size === 1 && faces.has(FREE_LAYER);
+  const kind = faces.size === 0 ? "whole-cube" : isFree ? "free" : "committing";
+  return { kind, faces, holdAfter: holdAfterTurn(hold, turn) };
 }
 
 function undoes(a: BodyTurn, b: BodyTurn): boolean {

@@ -2,7 +2,6 @@
  * What a round still has to ask of one case. A round is a handful of tracks;
  * `round-order.ts` says whose turn it is.
  */
-import { caseEntry } from "../cases/case-table";
 import type { PlannedCase } from "./day-plan";
 import type { Grade } from "./grade";
 import type { Asking } from "./review";
@@ -45,6 +44,14 @@ export const MOST_RETURNS = 3;
 /** How many others stand before a missed case comes back. */
 export const RETURN_GAP = 3;
 
+/** How a new case is introduced, one asking after the other. */
+const INTRODUCTION = [
+  "shown",
+  "helped",
+  "alone",
+  "alone",
+] as const satisfies readonly Asking[];
+
 /** About how many others stand before each repeat of a new case. */
 const SPACED_GAPS = [2, 6] as const;
 
@@ -58,13 +65,8 @@ function stepsOf(planned: PlannedCase): readonly RoundStep[] {
       kind: "plain",
       gap: 1,
     }));
-  // Two corners in each other's homes have no way of their own to be shown.
-  const canBeShown = caseEntry(planned.case).ways.length > 0;
-  const introduction: readonly Asking[] = canBeShown
-    ? ["shown", "helped", "alone", "alone"]
-    : ["alone", "alone"];
   return [
-    ...introduction.map((asking) => ({ asking, ...AT_ONCE })),
+    ...INTRODUCTION.map((asking) => ({ asking, ...AT_ONCE })),
     ...SPACED_GAPS.map(
       (gap) => ({ asking: "alone", kind: "spaced", gap }) as const,
     ),

@@ -10,10 +10,12 @@ import { appendFileSync } from "node:fs";
 import { join } from "node:path";
 import { bundleSizes } from "./bundle-sizes";
 import { formatResult, WrongAnswer, type Benchmark } from "./result";
+import { replay } from "./replay";
 import { ROOT } from "./root";
 
 const BENCHMARKS: Readonly<Record<string, Benchmark>> = {
   "bundle-sizes": bundleSizes,
+  replay,
 };
 
 const RESULTS = join(ROOT, "tests", "bench", "results.jsonl");
