@@ -1,8 +1,8 @@
 /**
  * The program behind `npm test` and `npm run check`.
  *
- * Two lanes for two cores: what reads the sources (format, lint, types) runs
- * beside the unit tests; then the build, and what needs it. Every step runs
+ * Two lanes for two cores: what only reads the sources (format, lint, types,
+ * unused code) runs beside the unit tests; then the build, and what needs it. Every step runs
  * even where another failed, so that one run tells everything. The last line
  * counts the tests alone; the exit code speaks for every step.
  */
@@ -100,12 +100,11 @@ mkdirSync(REPORTS, { recursive: true });
 const isWhole = process.argv[2] !== "check";
 
 await Promise.all([
-  attemptInTurn(SOURCE_STEPS),
+  attemptInTurn(isWhole ? [...SOURCE_STEPS, KNIP_STEP] : SOURCE_STEPS),
   attemptTests(UNIT_STEP, UNIT_REPORT, tallyVitest),
 ]);
 if (isWhole) {
   const isBuilt = await attempt(BUILD_STEP);
-  await attempt(KNIP_STEP);
   if (!installChromium()) {
     failures.push("end-to-end tests: there is no Chromium");
   } else if (isBuilt) {
