@@ -77,6 +77,22 @@ export function placeInWords(view: readonly Face[]): string {
   );
 }
 
+/**
+ * A piece's colours: "white and green"; a corner's "white, green and red", the
+ * other two as they are met from left to right.
+ *
+ * Shape: two or three faces of the body, reference face first, clockwise.
+ */
+export function coloursInWords(
+  faces: readonly Face[],
+  colours: ColourNames,
+): string {
+  const [first, second, third] = faces.map((face) => colours[face]);
+  return third === undefined
+    ? `${first ?? ""} and ${second ?? ""}`
+    : `${first ?? ""}, ${third} and ${second ?? ""}`;
+}
+
 /** The sides on which the learner sees a corner position of the body. */
 export function seenCornerFaces(hold: Rotation, at: Corner): readonly Face[] {
   return present(CORNER_FACES[at], "corners are in range").map((face) =>

@@ -1,0 +1,219 @@
+/**
+ * A way told turn by turn, following the piece that matters: "Bottom to the
+ * left; the corner steps aside." What is told about it is what a learner looks
+ * for, in this order: piece and home together, the piece arriving or leaving,
+ * home moving, the piece moving. How home is understood: `followed-piece.ts`.
+ */
+import type { Face } from "../cube/faces";
+import { applyTurn, type HeldCube, viewFace } from "../cube/held-cube";
+import type { Corner, Edge } from "../cube/pieces";
+import { isWholeCubeTurn, type Turn } from "../cube/turns";
+import { present } from "../invariant";
+import {
+  afterTurn,
+  facesOf,
+  followCorner,
+  type FollowedPiece,
+  followEdge,
+  isSamePlace,
+  type Standing,
+  standingOf,
+} from "./followed-piece";
+import { type ColourNames, coloursInWords, placeInWords } from "./place-words";
+import { turnInWords } from "./say-in-words";
+
+/** The pieces to follow. The first that is not placed yet is told about. */
+export interface PiecesToFollow {
+  readonly corners: readonly Corner[];
+  readonly edges: readonly Edge[];
+}
+
+/** What may be left out. */
+export interface StepOptions {
+  /** The learner's own colour names: sides are then named by them, and pieces where several are followed. */
+  readonly colours?: ColourNames;
+}
+
+/**
+ * A way in words, one sentence a turn, from the cube as it is before the first.
+ *
+ * Shape: as many sentences as turns.
+ */
+export function sayWay(
+  cube: HeldCube,
+  turns: readonly Turn[],
+  follow: PiecesToFollow,
+  options: StepOptions = {},
+): readonly string[] {
+  const { colours } = options;
+  let now = cube;
+  let followed: readonly FollowedPiece[] = [
+    ...follow.corners.map(followCorner),
+    ...follow.edges.map(followEdge),
+  ];
+  return turns.map((turn) => {
+    const before = now;
+    const after = applyTurn(before, turn);
+    const seen =
+      colours === undefined ? undefined : { hold: before.hold, colours };
+    const words = turnInWords(turn, "short", seen);
+
+    const told = pieceToTell(followed, before);
+    const moved = followed.map((one) => afterTurn(one, before, after, turn));
+    const later =
+      told === undefined ? undefined : moved[followed.indexOf(told)];
+    followed = moved;
+    now = after;
+    if (told === undefined || later === undefined) return `${words}.`;
+
+    const from = standingOf(told, before);
+    const to = standingOf(later, after);
+    if (from === undefined || to === undefined) return `${words}.`;
+    const names = namesOf(told, followed.length > 1 ? colours : undefined);
+    const above = viewFace(after.hold, "U");
+    const happens = isWholeCubeTurn(turn)
+      ? `${names.the} comes to the ${placeInWords(to.at)}`
+      : whatHappens(names, from, to, above);
+    return `${words}; ${happens}.`;
+  });
+}
+
+/** One turn in words, told from a cube on which every home is in its place. */
+export function sayStep(
+  cube: HeldCube,
+  turn: Turn,
+  follow: PiecesToFollow,
+  options: StepOptions = {},
+): string {
+  return present(
+    sayWay(cube, [turn], follow, options)[0],
+    "one turn has one sentence",
+  );
+}
+
+function pieceToTell(
+  followed: readonly FollowedPiece[],
+  cube: HeldCube,
+): FollowedPiece | undefined {
+  const known = followed.filter((one) => standingOf(one, cube) !== undefined);
+  return (
+    known.find((one) => standingOf(one, cube)?.isPlaced === false) ?? known[0]
+  );
+}
+
+interface Names {
+  /** "the corner", or by its colours. */
+  readonly the: string;
+  /** The same where it was just named. */
+  readonly again: string;
+  readonly withHome: string;
+  readonly home: string;
+  /** What it is where it is in its home but not right. */
+  readonly wrong: string;
+}
+
+function namesOf(
+  followed: FollowedPiece,
+  colours: ColourNames | undefined,
+): Names {
+  const { kind } = followed;
+  const again = `the ${kind}`;
+  const wrong = kind === "corner" ? "twisted" : "flipped";
+  if (colours === undefined)
+    return {
+      the: again,
+      again,
+      withHome: `${kind} and home`,
+      home: "its home",
+      wrong,
+    };
+  const the = `the ${coloursInWords(facesOf(followed), colours)} ${kind}`;
+  const withHome = `${the} and its home`;
+  return { the, again, withHome, home: `the home of ${the}`, wrong };
+}
+
+function whatHappens(
+  names: Names,
+  from: Standing,
+  to: Standing,
+  firstLayerSeen: Face,
+): string {
+  const moves = !isSamePlace(from.at, to.at);
+  const homeMoves = !isSamePlace(from.home, to.home);
+
+  if (to.isGapBroken) {
+    const apart = `${names.home} comes apart`;
+    return moves ? `${apart}, ${names.again} ${pieceGoes(from, to)}` : apart;
+  }
+  if (from.isHome && to.isHome) {
+    if (moves) return `${names.withHome} ${together(from.at, to.at)}`;
+    return `${names.the} stays ${to.isRight ? "home" : "as it is"}`;
+  }
+  if (to.isHome) return arrives(names, to, moves);
+
+  const home = homeMoves ? `${names.home} ${homeGoes(from, to)}` : undefined;
+  if (from.isHome)
+    return home === undefined
+      ? `${names.the} leaves its home`
+      : `${home} without ${names.again}`;
+
+  const beside = besideHome(firstLayerSeen);
+  if (home !== undefined && moves)
+    return to.isBesideHome
+      ? `${home}, ${names.again} comes ${beside} it`
+      : `${home}, ${names.again} ${pieceGoes(from, to)}`;
+  if (home !== undefined) return home;
+  if (to.isBesideHome)
+    return `${names.the} ${moves ? "comes" : "waits"} ${beside} its home`;
+  if (!moves) return `${names.the} waits`;
+  const stepsAside = from.isBesideHome && rise(from.at, to.at) === "level";
+  return `${names.the} ${stepsAside ? "steps aside" : pieceGoes(from, to)}`;
+}
+
+function arrives(names: Names, to: Standing, moves: boolean): string {
+  const but = to.isRight ? "" : `, but ${names.wrong}`;
+  if (!moves) return `${names.home} comes to ${names.again}${but}`;
+  const verb = to.isHomeTakenAlong ? "slides into its home" : "goes home";
+  return `${names.the} ${verb}${but}`;
+}
+
+type Rise = "up" | "down" | "level";
+
+function rise(from: readonly Face[], to: readonly Face[]): Rise {
+  const height = (place: readonly Face[]) =>
+    place.includes("U") ? 1 : place.includes("D") ? -1 : 0;
+  const climbed = height(to) - height(from);
+  if (climbed === 0) return "level";
+  return climbed > 0 ? "up" : "down";
+}
+
+function together(from: readonly Face[], to: readonly Face[]): string {
+  switch (rise(from, to)) {
+    case "up":
+      return "rise together";
+    case "down":
+      return "go down together";
+    case "level":
+      return `go to the ${placeInWords(to)} together`;
+  }
+}
+
+function homeGoes(from: Standing, to: Standing): string {
+  const isBack = from.isHomeTakenAlong && !to.isHomeTakenAlong;
+  const way = rise(from.home, to.home);
+  if (way === "level")
+    return `goes ${isBack ? "back " : ""}to the ${placeInWords(to.home)}`;
+  return isBack ? `goes back ${way}` : `comes ${way}`;
+}
+
+function pieceGoes(from: Standing, to: Standing): string {
+  const way = rise(from.at, to.at);
+  const verb = way === "level" ? "goes" : `comes ${way}`;
+  return `${verb} to the ${placeInWords(to.at)}`;
+}
+
+/** Next to its home, as it is seen while the first layer is on this side. */
+function besideHome(firstLayerSeen: Face): string {
+  if (firstLayerSeen === "U") return "under";
+  return firstLayerSeen === "D" ? "above" : "next to";
+}
