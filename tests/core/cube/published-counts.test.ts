@@ -69,5 +69,5 @@ describe("the number of states by distance from solved", () => {
     expect(statesByDepth(QUARTER_TURNS, 5)).toEqual(
       STATES_AT_QUARTER_TURN_DEPTH,
     );
-  });
+  }, 60_000);
 });

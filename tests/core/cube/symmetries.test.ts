@@ -71,12 +71,16 @@ describe("the 48 symmetries", () => {
   });
 
   it("one after another are where the faces go one after another", () => {
-    for (const a of SYMMETRIES)
-      for (const b of SYMMETRIES)
-        for (const face of FACES)
-          expect(faceImage(thenSymmetry(a, b), face)).toBe(
+    const wrong = SYMMETRIES.flatMap((a) =>
+      SYMMETRIES.filter((b) =>
+        FACES.some(
+          (face) =>
+            faceImage(thenSymmetry(a, b), face) !==
             faceImage(b, faceImage(a, face)),
-          );
+        ),
+      ).map((b) => [a, b]),
+    );
+    expect(wrong).toEqual([]);
   });
 
   it("and their inverses cancel", () => {
