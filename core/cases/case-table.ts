@@ -60,15 +60,7 @@ function leftHanded(way: Way, stage: Stage): Way {
 /** What turns a cube over from one hold to the other: the half turn about the front–back axis. */
 const TURNED_OVER = rotationAbout("z", 2);
 
-/**
- * The ways of a case as the learner sees them, the taught one first: for the
- * hold "down" those held up, turned over with the cube.
- */
-export function waysOf(
-  id: CaseId,
-  hold: Hold,
-  hand: Hand = "right",
-): readonly Way[] {
+function waysFor(id: CaseId, hold: Hold, hand: Hand): readonly Way[] {
   const entry = caseEntry(id);
   const upright =
     hand === "right"
@@ -79,6 +71,24 @@ export function waysOf(
     ...way,
     turns: turnsThroughSymmetry(way.turns, TURNED_OVER),
   }));
+}
+
+const WAYS = new Map<string, readonly Way[]>();
+
+/**
+ * The ways of a case as the learner sees them, the taught one first: for the
+ * hold "down" those held up, turned over with the cube. Always the same list
+ * for the same question.
+ */
+export function waysOf(
+  id: CaseId,
+  hold: Hold,
+  hand: Hand = "right",
+): readonly Way[] {
+  const key = `${id} ${hold} ${hand}`;
+  const ways = WAYS.get(key) ?? waysFor(id, hold, hand);
+  WAYS.set(key, ways);
+  return ways;
 }
 
 /** The way that one school teaches, or the first where that school has none; undefined for a task of two corners. */
