@@ -9,12 +9,14 @@
 import { appendFileSync } from "node:fs";
 import { join } from "node:path";
 import { bundleSizes } from "./bundle-sizes";
+import { positions } from "./positions";
 import { formatResult, WrongAnswer, type Benchmark } from "./result";
 import { replay } from "./replay";
 import { ROOT } from "./root";
 
 const BENCHMARKS: Readonly<Record<string, Benchmark>> = {
   "bundle-sizes": bundleSizes,
+  positions,
   replay,
 };
 
