@@ -41,7 +41,7 @@ const MIXED = "R U2 F' L D B2 U' R2 F L'";
 
 describe("a turning layer", () => {
   it.each(ALL_TURNS)(
-    "$layer$quarters at its end is the picture of the turned cube, in mirrors too",
+    "$layer $quarters at its end is the picture of the turned cube, in mirrors too",
     (turn) => {
       const mirrors = { floor: true, left: true, back: true };
       // Rounded to whole pixels, so the view must not put a middle on a half.
