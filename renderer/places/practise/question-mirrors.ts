@@ -1,0 +1,21 @@
+/** The mirrors around the cube of a question. */
+import type { Pieces } from "../../../core/cases/constraint";
+import type { PartlyKnownCubies } from "../../../core/cube/cubies";
+import type { HeldCube } from "../../../core/cube/held-cube";
+import type { MirrorChoice } from "../../../core/picture/cube-picture";
+import { mirrorsNeeded } from "../../../core/picture/mirrors-needed";
+import type { CubeView } from "../../../core/picture/projection";
+import { pieceFacelets } from "../../state/practise/case-picture";
+import { piecesOf } from "../../state/practise/prompt-words";
+
+/** Floor and left side always, so that a mirror never gives the answer away; the back where the piece shows there. */
+export function questionMirrors(
+  cube: HeldCube<PartlyKnownCubies>,
+  targets: Pieces,
+  view: CubeView,
+): MirrorChoice {
+  const facelets = piecesOf(targets).flatMap((piece) =>
+    pieceFacelets(cube, piece),
+  );
+  return { ...mirrorsNeeded(facelets, view), floor: true, left: true };
+}

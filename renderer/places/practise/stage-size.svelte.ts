@@ -1,0 +1,63 @@
+/**
+ * How large the cube is drawn. The look's measures are for a window of
+ * 1280 × 800 and one of 360 × 740; in between and beyond they grow with it.
+ */
+import { innerHeight, innerWidth } from "svelte/reactivity/window";
+import type { PictureBounds } from "../../../core/picture/cube-picture";
+
+/** Width under which the narrow layout holds, as in the style sheets. Units: pixels. */
+const NARROW = 720;
+
+/** A cube's size and the space kept around its centre. Units: pixels. */
+export interface StageSize {
+  readonly pixelsPerCubie: number;
+  readonly frame: PictureBounds;
+}
+
+/** The stages of a place, each with its size at the two windows of the look. */
+const SIZES = {
+  question: {
+    wide: { pixels: 73, frame: [-322, -174, 194, 314] },
+    narrow: { pixels: 44, frame: [-182, -104, 146, 186] },
+  },
+  answer: {
+    wide: { pixels: 86, frame: [-290, -216, 290, 270] },
+    narrow: { pixels: 48, frame: [-164, -124, 164, 156] },
+  },
+  miss: {
+    wide: { pixels: 76, frame: [-310, -180, 310, 330] },
+    narrow: { pixels: 46, frame: [-164, -116, 164, 196] },
+  },
+  setUp: {
+    wide: { pixels: 92, frame: [-290, -224, 290, 290] },
+    narrow: { pixels: 48, frame: [-164, -122, 164, 152] },
+  },
+} as const;
+
+export type StageName = keyof typeof SIZES;
+
+/** Whether the window has the narrow layout. */
+export function isNarrow(): boolean {
+  return (innerWidth.current ?? 1280) < NARROW;
+}
+
+/** The size of a stage in the window as it is now; read it in markup or `$derived`. */
+export function stageSize(name: StageName): StageSize {
+  const width = innerWidth.current ?? 1280;
+  const height = innerHeight.current ?? 800;
+  const narrow = width < NARROW;
+  const scale = narrow
+    ? Math.min(1.7, width / 360)
+    : Math.max(0.62, Math.min(1.45, width / 1280, height / 800));
+  const { pixels, frame } = SIZES[name][narrow ? "narrow" : "wide"];
+  const [left, top, right, bottom] = frame.map((side) => side * scale);
+  return {
+    pixelsPerCubie: pixels * scale,
+    frame: {
+      left: left ?? 0,
+      top: top ?? 0,
+      right: right ?? 0,
+      bottom: bottom ?? 0,
+    },
+  };
+}

@@ -1,0 +1,448 @@
+/**
+ * Practising: the round a learner is in, the case on the desk, and what came
+ * of it. Whatever happens is stored before it is shown, so that a reload, a
+ * crash and a closed window come back to the same position.
+ */
+import {
+  type DayPlan,
+  planDay,
+  type PlannedCase,
+  planRound,
+} from "../../core/memory/day-plan";
+import type { AnswerWay, Milliseconds } from "../../core/memory/review";
+import {
+  answerItem,
+  canResume,
+  currentItem,
+  resumeRound,
+  type Round,
+  type RoundItem,
+  skipItem,
+  startRound,
+  withPosition,
+} from "../../core/memory/round";
+import { parseRound } from "../../core/memory/round-schema";
+import type { PartlyKnownCubies } from "../../core/cube/cubies";
+import { STARTER_DECKS } from "../../core/deck/starter-decks";
+import { ok, type Result } from "../../core/result";
+import { now, runningTime, utcOffset } from "../platform/clock";
+import { freshId, freshSeed } from "../platform/random";
+import { takePracticeLock } from "../storage/locks";
+import {
+  openRoundOf,
+  removeRound,
+  type RoundRow,
+  saveRound,
+} from "../storage/rounds";
+import type { StorageError } from "../storage/storage-error";
+import type { LearnerState } from "./learner.svelte";
+import { AnsweredCase, type Attempt } from "./practise/answered-case.svelte";
+import { CaseAttempt } from "./practise/case-attempt.svelte";
+import {
+  type Desk,
+  formatDesk,
+  parseDesk,
+  type StoredWalk,
+} from "./practise/desk-schema";
+import { type GivenAnswer, reviewOf } from "./practise/given-answer";
+import {
+  MyCubeAttempt,
+  type SetUpFinder,
+} from "./practise/my-cube-attempt.svelte";
+import { formatPosition, positionOfItem } from "./practise/position-of-item";
+import {
+  afterTap,
+  RESTED,
+  type TurningTime,
+  wantsPause,
+} from "./practise/pause-advice";
+import { isPractised, type Practised } from "./practise/practised";
+
+/** What the place shows. */
+export type PractisePhase =
+  | { readonly kind: "opening" }
+  /** Another window practises as this learner. */
+  | { readonly kind: "elsewhere"; readonly since: Milliseconds | undefined }
+  | { readonly kind: "trouble"; readonly error: StorageError }
+  /** Nothing is due and nothing is new. */
+  | { readonly kind: "rest"; readonly day: DayPlan }
+  | { readonly kind: "case"; readonly attempt: Attempt }
+  | { readonly kind: "answered"; readonly answered: AnsweredCase }
+  | { readonly kind: "summary"; readonly round: Round };
+
+/** What practising needs from outside. */
+export interface PractiseNeeds {
+  readonly learner: LearnerState;
+  readonly findSetUp: SetUpFinder;
+  /** Whether nothing should move just now. */
+  readonly still: () => boolean;
+}
+
+/** This window's own lock on its way out: leaving the place and coming back must not find it taken. */
+let releasing: Promise<void> = Promise.resolve();
+
+/** A learner's practice in this window. */
+export class PractiseState {
+  readonly #needs: PractiseNeeds;
+  #phase: PractisePhase = $state.raw({ kind: "opening" });
+  #round: Round | undefined = $state.raw();
+  #of: Practised | undefined;
+  /** Carried from case to case: the cube stays in the learner's hands. */
+  #ownCube: PartlyKnownCubies | undefined;
+  #turningTime: TurningTime = $state.raw(RESTED);
+  #storing: Promise<unknown> = Promise.resolve();
+  #release: (() => void) | undefined;
+  #isClosed = false;
+
+  constructor(needs: PractiseNeeds) {
+    this.#needs = needs;
+  }
+
+  get phase(): PractisePhase {
+    return this.#phase;
+  }
+
+  get round(): Round | undefined {
+    return this.#round;
+  }
+
+  /** Whether the learner has been turning for so long that a pause is due. */
+  get wantsPause(): boolean {
+    return wantsPause(this.#turningTime);
+  }
+
+  /** The learner has rested, or says they have. */
+  goOnAfterPause(): void {
+    this.#turningTime = RESTED;
+  }
+
+  get answerWay(): AnswerWay {
+    return this.#needs.learner.settings.answerWay;
+  }
+
+  /** Takes the learner's desk, and the round that was under way or a new one. */
+  async open(of: Practised | undefined): Promise<void> {
+    this.#of = of;
+    const { learner } = this.#needs;
+    if (this.#release === undefined) {
+      await releasing;
+      const lock = await takePracticeLock(
+        learner.database,
+        learner.learner.id,
+        now(),
+      );
+      if (!lock.ok) {
+        this.#failed(lock.error);
+        return;
+      }
+      if (!lock.value.held) {
+        this.#phase = { kind: "elsewhere", since: lock.value.since };
+        return;
+      }
+      const { release } = lock.value;
+      this.#release = () => {
+        releasing = release();
+      };
+      if (this.#isClosed) {
+        this.close();
+        return;
+      }
+      // Another window may have practised until just now.
+      const read = await learner.reload();
+      if (!read.ok) {
+        this.#failed(read.error);
+        return;
+      }
+    }
+    const open = await openRoundOf(learner.database, learner.learner.id);
+    if (!open.ok) {
+      this.#failed(open.error);
+      return;
+    }
+    const { row } = open.value;
+    if (row !== undefined && (await this.#takeUp(row))) return;
+    await this.start(of);
+  }
+
+  /** Leaves the desk: another window may practise. */
+  close(): void {
+    this.#isClosed = true;
+    if (this.#phase.kind === "case") this.#leave(this.#phase.attempt);
+    this.#release?.();
+    this.#release = undefined;
+  }
+
+  /** Begins a new round of what was chosen, or of what is due and new. */
+  async start(of: Practised | undefined): Promise<void> {
+    this.#of = of;
+    const { learner } = this.#needs;
+    learner.refreshToday();
+    const { hold, level } = learner.settings;
+    const day = planDay({
+      learner: learner.learner.id,
+      decks:
+        of === undefined ? learner.decks : [...learner.decks, ...STARTER_DECKS],
+      hold,
+      memories: learner.memories,
+      today: learner.today,
+      settings: { level },
+      only: (id) => isPractised(id, of),
+    });
+    const planned = planRound(day, { extra: of !== undefined });
+    if (planned.length === 0) {
+      this.#phase = { kind: "rest", day };
+      return;
+    }
+    await this.#begin(planned);
+  }
+
+  /** Begins a round of cases that need no practice today. */
+  async startExtra(day: DayPlan): Promise<void> {
+    await this.#begin(planRound(day, { extra: true }));
+  }
+
+  async #begin(planned: readonly PlannedCase[]): Promise<void> {
+    const { learner } = this.#needs;
+    this.#round = startRound(planned, {
+      id: freshId(),
+      learner: learner.learner.id,
+      day: learner.today,
+      seed: freshSeed(),
+      now: now(),
+    });
+    await this.#present();
+  }
+
+  /** Chooses how to answer; the case on the desk begins anew that way. */
+  async chooseWay(answerWay: AnswerWay): Promise<void> {
+    if (answerWay === this.answerWay) return;
+    const phase = this.#phase;
+    const saved = await this.#needs.learner.changeSettings({ answerWay });
+    if (!saved.ok) {
+      this.#failed(saved.error);
+      return;
+    }
+    if (phase.kind !== "case" || this.#phase !== phase) return;
+    const { item, isRetry } = phase.attempt;
+    this.#leave(phase.attempt);
+    this.#show(item, isRetry);
+  }
+
+  /** Leaves the case on the desk unanswered. */
+  async skip(): Promise<void> {
+    const phase = this.#phase;
+    if (phase.kind !== "case" || this.#round === undefined) return;
+    this.#leave(phase.attempt);
+    if (!phase.attempt.isRetry) this.#round = skipItem(this.#round, now());
+    await this.#goOn();
+  }
+
+  /** The same position once more, outside the round: nothing of it is recorded. */
+  retry(): void {
+    const phase = this.#phase;
+    if (phase.kind !== "answered") return;
+    const { attempt } = phase.answered;
+    this.#show(attempt.item, true);
+  }
+
+  /** The next case, or the end of the round. */
+  async next(): Promise<void> {
+    const phase = this.#phase;
+    if (phase.kind !== "answered") return;
+    await this.#storing;
+    if (this.#phase !== phase) return;
+    if (phase.answered.trouble !== undefined) {
+      await this.storeAgain();
+      return;
+    }
+    await this.#goOn();
+  }
+
+  /** Stores the answer on the desk again, after it failed. */
+  async storeAgain(): Promise<void> {
+    if (this.#phase.kind === "answered")
+      await this.#store(this.#phase.answered);
+  }
+
+  async #takeUp(row: RoundRow): Promise<boolean> {
+    const { learner } = this.#needs;
+    const parsed = parseRound(row.round);
+    const desk = parseDesk(row.desk);
+    learner.refreshToday();
+    const canGoOn =
+      parsed.ok &&
+      canResume(parsed.value, learner.today, now()) &&
+      (this.#of === undefined || this.#of === desk.of);
+    if (!canGoOn) {
+      // A round that cannot be read stays for a program that can.
+      if (parsed.ok) await removeRound(learner.database, row.id);
+      return false;
+    }
+    this.#round = resumeRound(parsed.value);
+    this.#of = desk.of;
+    this.#ownCube = desk.ownCube;
+    await this.#present(desk.walk);
+    return true;
+  }
+
+  async #goOn(): Promise<void> {
+    if (this.#round !== undefined && currentItem(this.#round) !== undefined) {
+      await this.#present();
+      return;
+    }
+    if (this.#round === undefined) return;
+    const removed = await removeRound(
+      this.#needs.learner.database,
+      this.#round.id,
+    );
+    if (!removed.ok) {
+      this.#failed(removed.error);
+      return;
+    }
+    this.#needs.learner.refreshToday();
+    this.#phase = { kind: "summary", round: this.#round };
+  }
+
+  /** Puts the current item on the desk, stored before it is shown. */
+  async #present(walk?: StoredWalk): Promise<void> {
+    const round = this.#round;
+    const item = round === undefined ? undefined : currentItem(round);
+    if (round === undefined || item === undefined) return this.#goOn();
+    if (this.answerWay !== "my-cube") this.#markShown(item);
+    const saved = await this.#save(walk);
+    if (!saved.ok) {
+      this.#failed(saved.error);
+      return;
+    }
+    if (this.#isClosed || this.#round === undefined) return;
+    this.#show(currentItem(this.#round) ?? item, false, walk);
+  }
+
+  /** From here the item counts as shown: coming back to it is an interruption. */
+  #markShown(item: RoundItem): void {
+    if (this.#round === undefined) return;
+    const position = formatPosition(positionOfItem(item));
+    this.#round = withPosition(this.#round, position);
+  }
+
+  #show(item: RoundItem, isRetry: boolean, walk?: StoredWalk): void {
+    const { learner, still, findSetUp } = this.#needs;
+    const position = positionOfItem(item);
+    const start = {
+      // Nobody is shown again what they try once more.
+      item: isRetry ? { ...item, asking: "alone" as const } : item,
+      position,
+      wayChoice: { school: "first", hand: learner.settings.hand } as const,
+      isRetry,
+    };
+    const answerWay = this.answerWay;
+    const attempt: Attempt =
+      answerWay === "my-cube"
+        ? new MyCubeAttempt({
+            ...start,
+            ownCube: this.#ownCube,
+            walk,
+            findSetUp,
+            onset: () => {
+              if (!isRetry) this.#markShown(item);
+            },
+            onmoved: () => {
+              this.#turningTime = afterTap(this.#turningTime, runningTime());
+              void this.#save();
+            },
+            onended: (given) => void this.#ended(attempt, given),
+          })
+        : new CaseAttempt({
+            ...start,
+            answerWay,
+            still,
+            onended: (given) => void this.#ended(attempt, given),
+          });
+    this.#phase = { kind: "case", attempt };
+  }
+
+  /** Keeps what is known of the learner's cube when an attempt is left. */
+  #leave(attempt: Attempt): void {
+    if (attempt instanceof MyCubeAttempt) this.#ownCube = attempt.cubeNow;
+    else attempt.motion.stop();
+  }
+
+  async #ended(attempt: Attempt, given: GivenAnswer): Promise<void> {
+    const { learner } = this.#needs;
+    const round = this.#round;
+    if (round === undefined) return;
+    this.#leave(attempt);
+    const at = now();
+    const review = reviewOf(given, {
+      id: freshId(),
+      learner: learner.learner.id,
+      item: attempt.item,
+      position: attempt.position,
+      answerWay: this.answerWay,
+      scheme: learner.scheme,
+      at,
+      utcOffset: utcOffset(at),
+      localDay: round.day,
+    });
+    const { item } = attempt;
+    const before = learner.memoryOf(item.case, item.hold);
+    const answered = new AnsweredCase(attempt, given, review, before);
+    if (!attempt.isRetry) this.#round = answerItem(round, review);
+    this.#phase = { kind: "answered", answered };
+    if (!attempt.isRetry) await this.#store(answered);
+  }
+
+  /** Stores an answer with the round's advance; what was stored before comes first. */
+  #store(answered: AnsweredCase): Promise<void> {
+    return this.#inTurn(async () => {
+      const row = this.#row();
+      if (row === undefined) return;
+      const stored = await this.#needs.learner.acknowledge({
+        review: answered.review,
+        round: row,
+      });
+      answered.trouble = stored.ok ? undefined : stored.error;
+      if (stored.ok) answered.acknowledged = stored.value;
+    });
+  }
+
+  #save(walk?: StoredWalk): Promise<Result<unknown, StorageError>> {
+    return this.#inTurn(async () => {
+      const row = this.#row(walk);
+      return row === undefined
+        ? ok(undefined)
+        : saveRound(this.#needs.learner.database, row);
+    });
+  }
+
+  /** Writes one after the other: an older row never overwrites a newer one. */
+  #inTurn<T>(write: () => Promise<T>): Promise<T> {
+    const writing = this.#storing.then(write);
+    this.#storing = writing;
+    return writing;
+  }
+
+  #row(walk?: StoredWalk): RoundRow | undefined {
+    const round = this.#round;
+    if (round === undefined) return undefined;
+    return {
+      id: round.id,
+      learner: round.learner,
+      savedAt: now(),
+      round,
+      desk: formatDesk(this.#desk(walk)),
+    };
+  }
+
+  #desk(walk?: StoredWalk): Desk {
+    const phase = this.#phase;
+    const attempt = phase.kind === "case" ? phase.attempt : undefined;
+    return attempt instanceof MyCubeAttempt
+      ? { of: this.#of, ownCube: attempt.ownCube, walk: attempt.storedWalk }
+      : { of: this.#of, ownCube: this.#ownCube, walk };
+  }
+
+  #failed(error: StorageError): void {
+    this.#phase = { kind: "trouble", error };
+  }
+}

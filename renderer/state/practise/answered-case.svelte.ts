@@ -1,0 +1,38 @@
+/** A case that has been answered, while the learner looks at what came of it. */
+import { type Outcome, outcomeOf } from "../../../core/memory/grade";
+import type { Review } from "../../../core/memory/review";
+import type { Memory } from "../../../core/memory/schedule";
+import type { StorageError } from "../../storage/storage-error";
+import type { CaseAttempt } from "./case-attempt.svelte";
+import type { GivenAnswer } from "./given-answer";
+import type { MyCubeAttempt } from "./my-cube-attempt.svelte";
+
+/** An attempt, whichever way it is answered. */
+export type Attempt = CaseAttempt | MyCubeAttempt;
+
+/** What came of an attempt, and whether it is stored. */
+export class AnsweredCase {
+  readonly attempt: Attempt;
+  readonly given: GivenAnswer;
+  readonly review: Review;
+  readonly outcome: Outcome;
+  /** The memory of the case before this answer. */
+  readonly before: Memory | undefined;
+  /** The review's id, once it is stored for good. */
+  acknowledged: string | undefined = $state();
+  /** Why it could not be stored. */
+  trouble: StorageError | undefined = $state.raw();
+
+  constructor(
+    attempt: Attempt,
+    given: GivenAnswer,
+    review: Review,
+    before: Memory | undefined,
+  ) {
+    this.attempt = attempt;
+    this.given = given;
+    this.review = review;
+    this.outcome = outcomeOf(review);
+    this.before = before;
+  }
+}

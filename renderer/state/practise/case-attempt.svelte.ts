@@ -1,0 +1,211 @@
+/**
+ * One attempt at a case on the screen: turning its cube, or writing turns.
+ * It ends once, with an answer; what becomes of that is the round's.
+ */
+import { isAnswered, judge } from "../../../core/answer/judge";
+import { type AnswerEvent, measureAnswer } from "../../../core/answer/measure";
+import type { WayChoice } from "../../../core/cases/way-for-position";
+import { type Position, startOf } from "../../../core/cases/position";
+import { turnsForPosition } from "../../../core/cases/way-for-position";
+import { applyTurns } from "../../../core/cube/held-cube";
+import type { Turn } from "../../../core/cube/turns";
+import { type AnswerWay, HINTS, type Hint } from "../../../core/memory/review";
+import type { RoundItem } from "../../../core/memory/round";
+import { parseTurns, readTypedTurns } from "../../../core/notation/parse";
+import { simplifyTurns } from "../../../core/notation/simplify";
+import type { GivenAnswer } from "./given-answer";
+import { guideStep, type GuideStep } from "./guide";
+import { LookAround } from "./look-around.svelte";
+import { TurnMotion } from "./turn-motion.svelte";
+import {
+  beginTurning,
+  makeTurn,
+  note,
+  startOver,
+  takeTurnBack,
+  type TurnedAnswer,
+  type TurnedStep,
+} from "./turned-answer";
+
+/** What an attempt is begun with. */
+export interface AttemptStart {
+  readonly item: RoundItem;
+  readonly position: Position;
+  readonly answerWay: Exclude<AnswerWay, "my-cube">;
+  /** Which of the ways is taught. */
+  readonly wayChoice: WayChoice;
+  /** Tried once more outside the round: nothing of it is recorded. */
+  readonly isRetry: boolean;
+  /** Whether nothing should move just now. */
+  readonly still: () => boolean;
+  readonly onended: (given: GivenAnswer) => void;
+}
+
+/** An attempt while it lasts. Times given to it are of the page's running time. */
+export class CaseAttempt {
+  readonly item: RoundItem;
+  readonly position: Position;
+  readonly answerWay: Exclude<AnswerWay, "my-cube">;
+  readonly isRetry: boolean;
+  /** The way that is taught, as it is played on this position. */
+  readonly way: readonly Turn[];
+  readonly motion: TurnMotion;
+  /** Where the learner looks from. */
+  readonly looking: LookAround;
+  readonly #onended: (given: GivenAnswer) => void;
+  #shownAt: number | undefined = $state();
+
+  #answer: TurnedAnswer;
+  #text = $state("");
+  #hints: readonly Hint[] = $state.raw([]);
+  #hasEnded = $state(false);
+  /** Whether the next letter takes the wide layer. */
+  wideNext = $state(false);
+
+  constructor(start: AttemptStart) {
+    this.item = start.item;
+    this.position = start.position;
+    this.answerWay = start.answerWay;
+    this.isRetry = start.isRetry;
+    this.way = turnsForPosition(start.position, start.wayChoice);
+    this.motion = new TurnMotion(start.still);
+    this.looking = new LookAround((at) =>
+      this.#note({ kind: "look", at: this.#since(at) }),
+    );
+    this.#onended = start.onended;
+    this.#answer = $state.raw(beginTurning(startOf(start.position)));
+  }
+
+  /** The answer as it grows. */
+  get answer(): TurnedAnswer {
+    return this.#answer;
+  }
+
+  /** What is written so far. */
+  get text(): string {
+    return this.#text;
+  }
+
+  /** Help asked for so far. */
+  get hints(): readonly Hint[] {
+    return this.#hints;
+  }
+
+  /** When the case was shown; undefined: not yet. */
+  get shownAt(): number | undefined {
+    return this.#shownAt;
+  }
+
+  get hasEnded(): boolean {
+    return this.#hasEnded;
+  }
+
+  /** Whether the learner is told each turn: a case that is new to them. */
+  get isShown(): boolean {
+    return this.item.asking === "shown";
+  }
+
+  /** The turn that leads on along the way, from wherever the learner has got to. */
+  get guide(): GuideStep | undefined {
+    return guideStep(this.way, this.#answer.line);
+  }
+
+  /** The frame after the picture was in the page: from here time counts. */
+  caseShown(at: number): void {
+    this.#shownAt ??= at;
+  }
+
+  /** Turns a layer, or the whole cube. */
+  turn(turn: Turn, at: number): void {
+    if (this.#hasEnded) return;
+    this.wideNext = false;
+    this.#step(makeTurn(this.#answer, turn, this.#since(at)));
+    if (isAnswered(this.position, this.#answer.cube)) this.#end();
+  }
+
+  /** Makes the turn that is told. */
+  turnAsTold(at: number): void {
+    const told = this.guide?.turn;
+    if (told !== undefined) this.turn(told, at);
+  }
+
+  takeBack(at: number): void {
+    if (this.#hasEnded) return;
+    this.wideNext = false;
+    this.#step(takeTurnBack(this.#answer, this.#since(at)));
+  }
+
+  startOver(at: number): void {
+    if (this.#hasEnded) return;
+    this.motion.stop();
+    this.#answer = startOver(this.#answer, this.#since(at));
+  }
+
+  /** Writes; the whole text as it now stands. */
+  write(text: string, at: number): void {
+    if (this.#hasEnded) return;
+    this.#text = text;
+    const { turns } = readTypedTurns(text);
+    this.#note({ kind: "typed", turns, at: this.#since(at) });
+  }
+
+  /** Helps one step further; the last step shows the whole way, which is a miss. */
+  hint(at: number): void {
+    const next = HINTS[this.#hints.length];
+    if (next === undefined || this.#hasEnded) return;
+    if (next === "whole-way") {
+      this.showMe(at);
+      return;
+    }
+    this.#hints = [...this.#hints, next];
+    this.#note({ kind: "hint", hint: next, at: this.#since(at) });
+  }
+
+  /** The learner gives up and wants to see the way. */
+  showMe(at: number): void {
+    if (this.#hasEnded) return;
+    this.#hints = [...this.#hints, "whole-way"];
+    this.#note({ kind: "show-me", at: this.#since(at) });
+    this.#end();
+  }
+
+  /** The learner says they are done: judged as it stands. Not while what is written cannot be read. */
+  done(at: number): void {
+    if (this.#hasEnded) return;
+    if (this.answerWay === "write-it") {
+      const read = parseTurns(this.#text);
+      if (!read.ok) return;
+      const cube = applyTurns(this.#answer.start, read.value);
+      this.#answer = { ...this.#answer, cube, line: read.value };
+    }
+    this.#note({ kind: "done", at: this.#since(at) });
+    this.#end();
+  }
+
+  #since(at: number): number {
+    return Math.max(0, at - (this.#shownAt ?? at));
+  }
+
+  #note(event: AnswerEvent): void {
+    if (!this.#hasEnded) this.#answer = note(this.#answer, event);
+  }
+
+  #step(step: TurnedStep): void {
+    const before = this.#answer;
+    this.#answer = step.answer;
+    if (step.shown !== undefined) this.motion.show(before, step.shown);
+  }
+
+  #end(): void {
+    this.#hasEnded = true;
+    const { start, cube, line, events } = this.#answer;
+    this.#onended({
+      verdict: judge(this.position, cube),
+      measured: measureAnswer(events, { hold: start.hold }),
+      hints: this.#hints,
+      turns: simplifyTurns(line),
+      reported: false,
+      shownTheWay: this.#hints.includes("whole-way"),
+    });
+  }
+}

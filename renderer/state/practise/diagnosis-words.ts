@@ -1,0 +1,136 @@
+/** What a whole way of something else says about what the learner saw. */
+import type { Diagnosis } from "../../../core/answer/diagnose";
+import { caseEntry, wayOfSchool } from "../../../core/cases/case-table";
+import type { CaseId } from "../../../core/cases/case-ids";
+import { type Position, startOf } from "../../../core/cases/position";
+import { situationIn } from "../../../core/cases/situation";
+import { faceletFace } from "../../../core/cube/facelets";
+import { viewFace } from "../../../core/cube/held-cube";
+import { outerBlockTurns } from "../../../core/notation/metrics";
+import { onSideInWords, sideName } from "../../../core/notation/place-words";
+import type { ColourScheme } from "../../../core/picture/colour-sets";
+import { placeFacelets } from "./case-picture";
+import { homeInWords, positionInWords } from "./case-words";
+import type { CubePiece } from "./own-cube";
+import type { VerdictWords } from "./right-words";
+
+/** The two stickers to point at: where the first colour is, and where it was taken to be. */
+export interface Leaders {
+  /** Facelets as the holder sees them. */
+  readonly is: number;
+  readonly taken: number;
+  readonly isWords: string;
+  readonly takenWords: string;
+}
+
+/** A confusion in words, with what to point at where it can be pointed at. */
+export interface DiagnosisWords extends VerdictWords {
+  readonly leaders: Leaders | undefined;
+}
+
+interface Seat {
+  readonly piece: CubePiece;
+  readonly position: number;
+  readonly orientation: number;
+}
+
+/** Where a case would have its piece in this position's variant. */
+function seatIn(id: CaseId, { variant }: Position): Seat | undefined {
+  const { corners, edges } = situationIn(id, variant);
+  const [corner] = corners;
+  if (corner !== undefined)
+    return {
+      piece: { kind: "corner", piece: corner.piece },
+      position: corner.position,
+      orientation: corner.orientation ?? 0,
+    };
+  const [edge] = edges;
+  return edge === undefined
+    ? undefined
+    : {
+        piece: { kind: "edge", piece: edge.piece },
+        position: edge.position,
+        orientation: edge.orientation ?? 0,
+      };
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+function lengthOf(id: CaseId, { hold }: Position): number {
+  return outerBlockTurns(wayOfSchool(id, "first", hold)?.turns ?? []);
+}
+
+/** How the two cases are kin, if they are. */
+function kinship(position: Position, other: CaseId): string {
+  if (caseEntry(position.case).twin !== other) return "";
+  const less = lengthOf(other, position) - lengthOf(position.case, position);
+  if (less === 0) return "The two are twins: each is the other in a mirror.";
+  const turns = Math.abs(less) === 1 ? "one turn" : `${Math.abs(less)} turns`;
+  return `The two are twins. This one needs ${turns} ${less > 0 ? "less" : "more"}.`;
+}
+
+/** The words for an answer that was the whole way of something else; undefined where there are none. */
+export function diagnosisWords(
+  position: Position,
+  answeredAs: NonNullable<Diagnosis["answeredAs"]>,
+  scheme: ColourScheme,
+): DiagnosisWords | undefined {
+  const cube = startOf(position);
+  const here = seatIn(position.case, position);
+  if (here === undefined) return undefined;
+  if (answeredAs.home !== position.variant.home) {
+    const other = seatIn(answeredAs.case, {
+      ...position,
+      variant: { ...position.variant, home: answeredAs.home },
+    });
+    const taken =
+      other === undefined ? "another home" : homeInWords(cube, other.piece);
+    return {
+      sentence: `You answered for another home: ${taken}.`,
+      more: `This piece belongs ${homeInWords(cube, here.piece)}. Look at both its other colours before you turn.`,
+      leaders: undefined,
+    };
+  }
+  if (answeredAs.misaligned !== undefined) {
+    const free = sideName(viewFace(cube.hold, "D"));
+    return {
+      sentence: "The right turns, but it was not lined up.",
+      more: `Turn ${free} first, until the piece is where the way begins.`,
+      leaders: undefined,
+    };
+  }
+  const other = seatIn(answeredAs.case, position);
+  if (other === undefined) return undefined;
+  if (other.position !== here.position)
+    return {
+      sentence: `You answered as if it were ${positionInWords(cube, here.piece.kind, other.position)}.`,
+      more: `It is ${positionInWords(cube, here.piece.kind, here.position)}. ${kinship(position, answeredAs.case)}`.trim(),
+      leaders: undefined,
+    };
+  const facelets = placeFacelets(cube, here.piece.kind, here.position);
+  const is = facelets[here.orientation];
+  const taken = facelets[other.orientation];
+  if (is === undefined || taken === undefined) return undefined;
+  const isWords = onSideInWords(faceletFace(is));
+  const takenWords = onSideInWords(faceletFace(taken));
+  const hidden =
+    faceletFace(is) === "D" ||
+    faceletFace(is) === "B" ||
+    faceletFace(is) === "L"
+      ? "It was hidden: look underneath and behind first."
+      : "";
+  return {
+    sentence: `You answered as if ${scheme.U} were ${takenWords}. It is ${isWords}.`,
+    more: [kinship(position, answeredAs.case), hidden]
+      .filter((words) => words !== "")
+      .join(" "),
+    leaders: {
+      is,
+      taken,
+      isWords: `${capital(scheme.U)} is here, ${isWords}`,
+      takenWords: `You answered as if it were ${takenWords}`,
+    },
+  };
+}

@@ -1,0 +1,85 @@
+/** An answer that has been given, and the review it makes. */
+import { caseEntry } from "../../../core/cases/case-table";
+import type { Position } from "../../../core/cases/position";
+import type { Measurement } from "../../../core/answer/measure";
+import type { Verdict } from "../../../core/answer/judge";
+import type { Turn } from "../../../core/cube/turns";
+import { GRADING_VERSION } from "../../../core/memory/grade";
+import type {
+  AnswerWay,
+  Hint,
+  LocalDay,
+  Milliseconds,
+  Review,
+} from "../../../core/memory/review";
+import type { RoundItem } from "../../../core/memory/round";
+import { WEIGHTS_VERSION } from "../../../core/memory/schedule";
+import type { ColourScheme } from "../../../core/picture/colour-sets";
+import { formatPosition } from "./position-of-item";
+
+/** What came of an attempt. */
+export interface GivenAnswer {
+  readonly verdict: Verdict;
+  readonly measured: Measurement;
+  /** Help asked for, in order. */
+  readonly hints: readonly Hint[];
+  /** The turns that stood in the end; none where the app did not see them. */
+  readonly turns: readonly Turn[];
+  /** Whether the learner said what the cube shows. */
+  readonly reported: boolean;
+  /** Whether the learner asked to be shown the way. */
+  readonly shownTheWay: boolean;
+}
+
+/** What a review says besides the answer itself. */
+export interface ReviewContext {
+  readonly id: string;
+  readonly learner: string;
+  readonly item: RoundItem;
+  /** What the learner saw. */
+  readonly position: Position;
+  readonly answerWay: AnswerWay;
+  readonly scheme: ColourScheme;
+  readonly at: Milliseconds;
+  readonly utcOffset: number;
+  readonly localDay: LocalDay;
+}
+
+/** The review of an answer. */
+export function reviewOf(given: GivenAnswer, context: ReviewContext): Review {
+  const { item, measured } = { item: context.item, measured: given.measured };
+  const isRight = given.verdict.right && !given.shownTheWay;
+  return {
+    id: context.id,
+    learner: context.learner,
+    case: item.case,
+    hold: item.hold,
+    variant: item.variant,
+    firstColour: context.scheme.U,
+    position: formatPosition(context.position),
+    answerWay: context.answerWay,
+    asking: item.asking,
+    at: context.at,
+    utcOffset: context.utcOffset,
+    localDay: context.localDay,
+    ...(measured.thinking === undefined ? {} : { thinking: measured.thinking }),
+    ...(measured.turning === undefined ? {} : { turning: measured.turning }),
+    total: measured.total,
+    turns: measured.turns,
+    verdict: isRight ? "right" : "missed",
+    corrections: measured.corrections,
+    slips: measured.slips,
+    hints: given.hints,
+    reported: given.reported,
+    interrupted: item.interrupted,
+    deck: item.deck,
+    target: item.target,
+    gradingVersion: GRADING_VERSION,
+    weightsVersion: WEIGHTS_VERSION,
+  };
+}
+
+/** Whether a case is of an edge; the other cases are of corners. */
+export function isEdgeCase(item: Pick<RoundItem, "case">): boolean {
+  return caseEntry(item.case).stage === "first-layer-edges";
+}

@@ -1,0 +1,106 @@
+/** What is said of a missed answer: what the cube shows now, and where to look. */
+import type { MissVerdict } from "../../../core/answer/judge";
+import { targetsOf } from "../../../core/cases/constraint";
+import type { Position } from "../../../core/cases/position";
+import type { PartlyKnownCubies } from "../../../core/cube/cubies";
+import { type HeldCube, viewFace } from "../../../core/cube/held-cube";
+import { sideName } from "../../../core/notation/place-words";
+import type { ColourScheme } from "../../../core/picture/colour-sets";
+import { pieceWhereInWords } from "./case-words";
+import type { CubePiece } from "./own-cube";
+import { listInWords, pieceInWords, piecesOf } from "./prompt-words";
+import type { VerdictWords } from "./right-words";
+
+/** What a miss is said from. */
+export interface SaidMiss {
+  readonly position: Position;
+  readonly verdict: MissVerdict;
+  /** The cube after the answer. */
+  readonly after: HeldCube<PartlyKnownCubies>;
+  readonly scheme: ColourScheme;
+  /** Whether anything was turned. */
+  readonly hasTurned: boolean;
+  readonly shownTheWay: boolean;
+  /** Whether the learner reported it: then nobody saw what the cube shows. */
+  readonly reported: boolean;
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** "The corner", or which of the two where two are asked for. */
+function nameOf(piece: CubePiece, { position, scheme }: SaidMiss): string {
+  const asked = piecesOf(targetsOf(position));
+  return asked.length > 1
+    ? capital(pieceInWords(piece, scheme))
+    : `The ${piece.kind}`;
+}
+
+function whereNow(piece: CubePiece, { after, scheme }: SaidMiss): string {
+  const where = pieceWhereInWords(after, piece, scheme);
+  return where === undefined ? "" : `It is at the ${where}.`;
+}
+
+/** The marked pieces that are no longer placed, in a sentence; empty where none is. */
+export function lostInWords({ verdict, scheme }: SaidMiss): string {
+  const lost = piecesOf(verdict.lost).map((piece) =>
+    pieceInWords(piece, scheme),
+  );
+  if (lost.length === 0) return "";
+  const verb = lost.length === 1 ? "is" : "are";
+  return `${capital(listInWords(lost))} ${verb} no longer placed.`;
+}
+
+/** The words for a missed answer. */
+export function missWords(said: SaidMiss): VerdictWords {
+  const { verdict, after, position } = said;
+  if (said.shownTheWay)
+    return {
+      sentence: "Here is the whole way.",
+      more: "Being shown it counts as missed, so the case comes back soon.",
+    };
+  if (said.reported)
+    return {
+      sentence: "Not done this time.",
+      more: "Go through the way here, then try it again.",
+    };
+  const [piece] = piecesOf(verdict.missing);
+  if (verdict.layerTurned !== undefined) {
+    const side = sideName(viewFace(after.hold, "U"));
+    return {
+      sentence: `Almost: only ${side} is turned away.`,
+      more: `Everything is in place but for one turn of ${side}.`,
+    };
+  }
+  if (piece === undefined) {
+    const pieces = piecesOf(targetsOf(position));
+    const subject =
+      pieces.length > 1 ? "Both are" : `The ${pieces[0]?.kind ?? "piece"} is`;
+    return {
+      sentence: `${subject} home, but something else left its place.`,
+      more: lostInWords(said),
+    };
+  }
+  const name = nameOf(piece, said);
+  const more = [whereNow(piece, said), lostInWords(said)]
+    .filter((sentence) => sentence !== "")
+    .join(" ");
+  if (!said.hasTurned)
+    return { sentence: "Nothing was turned, so nothing is home yet.", more };
+  switch (verdict.pieceState) {
+    case "home-but-turned":
+      return {
+        sentence: `${name} is in its home, but ${piece.kind === "edge" ? "flipped" : "twisted"}.`,
+        more,
+      };
+    case "up-but-wrong-side-colours":
+      return {
+        sentence: `${name} is up, but in another piece’s home.`,
+        more: `Its side colours do not match the middles. ${more}`,
+      };
+    case "placed":
+    case "elsewhere":
+      return { sentence: `${name} is not home yet.`, more };
+  }
+}

@@ -1,0 +1,97 @@
+/** What is said of a right answer: one sentence, and one that helps on. */
+import type { Outcome } from "../../../core/memory/grade";
+import type { Review } from "../../../core/memory/review";
+
+/** A verdict in words. */
+export interface VerdictWords {
+  /** The one sentence. */
+  readonly sentence: string;
+  /** What helps on; empty where there is nothing to say. */
+  readonly more: string;
+}
+
+/** What of a review the sentence is made from. */
+export type SaidReview = Pick<
+  Review,
+  | "asking"
+  | "total"
+  | "thinking"
+  | "turning"
+  | "target"
+  | "corrections"
+  | "hints"
+  | "interrupted"
+  | "firstColour"
+>;
+
+function seconds(milliseconds: number): string {
+  return `${(milliseconds / 1000).toFixed(1)} seconds`;
+}
+
+function slowWords(review: SaidReview): VerdictWords {
+  const { thinking, turning, total, target, firstColour } = review;
+  if (thinking === undefined || turning === undefined)
+    return {
+      sentence: `Right, but it took ${seconds(total)}.`,
+      more: `The target is ${target} seconds. The same case comes back until it goes by itself.`,
+    };
+  if (thinking >= turning)
+    return {
+      sentence: `Right, but it took ${seconds(thinking)} to see what it was.`,
+      more:
+        turning * 2 <= target * 1000
+          ? `Your turning is already quick. Look first at which side ${firstColour} is on.`
+          : `Look first at which side ${firstColour} is on.`,
+    };
+  return {
+    sentence: `Right, but the turning took ${seconds(turning)}.`,
+    more:
+      thinking * 2 <= target * 1000
+        ? "You saw quickly what it was. Say the way to yourself while you turn it slowly, then without a stop."
+        : "Say the way to yourself while you turn it slowly, then without a stop.",
+  };
+}
+
+/** The words for a right answer. */
+export function rightWords(review: SaidReview, outcome: Outcome): VerdictWords {
+  if (review.asking === "shown")
+    return {
+      sentence: "That is the way.",
+      more: "Now do it yourself; the way stays in sight.",
+    };
+  if (review.asking === "helped")
+    return {
+      sentence: "Right, with the way in sight.",
+      more: "Next time without it.",
+    };
+  if (review.interrupted)
+    return {
+      sentence: "Right.",
+      more: "The window was closed in between, so this time was not measured.",
+    };
+  if (review.corrections > 0)
+    return {
+      sentence:
+        review.corrections === 1
+          ? "Right, after you corrected yourself."
+          : `Right, after you corrected yourself ${review.corrections} times.`,
+      more: "It comes back a little sooner, until it goes straight.",
+    };
+  if (review.hints.length > 0)
+    return {
+      sentence: "Right, with a hint.",
+      more: "It comes back a little sooner, to be done without.",
+    };
+  switch (outcome) {
+    case "quick":
+      return {
+        sentence: `Right, and quick: ${seconds(review.total)}.`,
+        more: "",
+      };
+    case "steady":
+      return { sentence: `Right, in ${seconds(review.total)}.`, more: "" };
+    case "slow":
+    case "missed":
+      return slowWords(review);
+  }
+}

@@ -1,0 +1,86 @@
+/** A round as marks, and as the sentences at its end. */
+import type { CaseId } from "../../../core/cases/case-ids";
+import { type Round, roundMarks } from "../../../core/memory/round";
+import type { Outcome } from "../../../core/memory/grade";
+
+/** One mark of the row. */
+export type RoundMark = Outcome | "done" | "current" | "to-come";
+
+/** The row of marks with its words. */
+export interface RoundRow {
+  readonly marks: readonly RoundMark[];
+  readonly label: string;
+}
+
+/** A round as its row; `isAsking` while its current item is on the desk. */
+export function roundRow(round: Round, isAsking: boolean): RoundRow {
+  const { done, toCome } = roundMarks(round);
+  const marks: RoundMark[] = done.map((result) => {
+    switch (result) {
+      case "shown":
+        return "done";
+      case "skipped":
+        return "to-come";
+      case "quick":
+      case "steady":
+      case "slow":
+      case "missed":
+        return result;
+    }
+  });
+  const coming = Array.from({ length: toCome }, (): RoundMark => "to-come");
+  if (isAsking && coming.length > 0) coming[0] = "current";
+  const all = done.length + toCome;
+  return {
+    marks: [...marks, ...coming],
+    label: isAsking
+      ? `${done.length + 1} of ${all}`
+      : `${done.length} of ${all} done`,
+  };
+}
+
+/** As many marks around the current one as fit a narrow bar. */
+export function marksThatFit(
+  marks: readonly RoundMark[],
+  room: number,
+): readonly RoundMark[] {
+  if (marks.length <= room) return marks;
+  const first = marks.findIndex(
+    (mark) => mark === "current" || mark === "to-come",
+  );
+  const at = first < 0 ? marks.length : first;
+  const from = Math.min(
+    Math.max(0, at - Math.floor(room / 2)),
+    marks.length - room,
+  );
+  return marks.slice(from, from + room);
+}
+
+/** What came of a round, counted. */
+export interface RoundSummary {
+  readonly right: number;
+  readonly missed: number;
+  /** The cases that were asked, each once, in the order they first came. */
+  readonly cases: readonly CaseId[];
+  /** The cases that were new in this round. */
+  readonly met: readonly CaseId[];
+}
+
+/** Counts a round. */
+export function summaryOf(round: Round): RoundSummary {
+  const asked = round.results.filter(
+    ({ outcome }) => outcome !== "shown" && outcome !== "skipped",
+  );
+  const missed = asked.filter(({ outcome }) => outcome === "missed").length;
+  const unique = (ids: readonly CaseId[]) => [...new Set(ids)];
+  return {
+    right: asked.length - missed,
+    missed,
+    cases: unique(round.results.map((result) => result.case)),
+    met: unique(
+      round.results
+        .filter(({ outcome }) => outcome === "shown")
+        .map((result) => result.case),
+    ),
+  };
+}
