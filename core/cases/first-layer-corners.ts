@@ -4,6 +4,8 @@
  * the 14 orbits.
  *
  * Source: the design's `first-layer.md`; ways and targets are common practice.
+ *         "shortest" stands where fewer turns will do than the first school
+ *         takes: found, and proved the fewest, by trying all sequences.
  */
 import type { CornerName } from "../cube/pieces";
 import { type CaseRow, type Facing, targets } from "./case-entry";
@@ -25,6 +27,7 @@ export const FIRST_LAYER_CORNER_ROWS: readonly CornerRow[] = [
       first: ["D' R' D R"],
       repeating: ["(R' D' R D)5"],
       "repeating-bottom-first": ["D' R' D R"],
+      shortest: ["F D F'"],
     },
   },
   {
@@ -51,6 +54,7 @@ export const FIRST_LAYER_CORNER_ROWS: readonly CornerRow[] = [
       first: ["R' D2 R D R' D' R"],
       repeating: ["(R' D' R D)3"],
       "repeating-bottom-first": ["(D' R' D R)3"],
+      shortest: ["R2 D' R2 D R2"],
     },
   },
   {
@@ -60,7 +64,7 @@ export const FIRST_LAYER_CORNER_ROWS: readonly CornerRow[] = [
     twin: "C5",
     order: 4,
     targets: targets(30, 12, 4),
-    ways: { first: ["R' D' R D R' D' R"] },
+    ways: { first: ["R' D' R D R' D' R"], shortest: ["F D' F' R' D' R"] },
   },
   {
     id: "C5",
@@ -69,7 +73,7 @@ export const FIRST_LAYER_CORNER_ROWS: readonly CornerRow[] = [
     twin: "C4",
     order: 5,
     targets: targets(30, 12, 4),
-    ways: { first: ["R' D R D' R' D R"] },
+    ways: { first: ["R' D R D' R' D R"], shortest: ["R' D R F D F'"] },
   },
   {
     id: "C6",
@@ -87,7 +91,7 @@ export const FIRST_LAYER_CORNER_ROWS: readonly CornerRow[] = [
     twin: "C10",
     order: 7,
     targets: targets(35, 14, 4),
-    ways: { first: ["L D L' D' R' D R"] },
+    ways: { first: ["L D L' D' R' D R"], shortest: ["R' L D L' R"] },
   },
   {
     id: "C8",
@@ -95,7 +99,7 @@ export const FIRST_LAYER_CORNER_ROWS: readonly CornerRow[] = [
     family: "next-to-its-home",
     twin: "C11",
     targets: targets(35, 14, 4),
-    ways: { first: ["L D' L' D R' D' R"] },
+    ways: { first: ["L D' L' D R' D' R"], shortest: ["F' D2 F2 D' F'"] },
   },
   {
     id: "C9",
@@ -103,7 +107,7 @@ export const FIRST_LAYER_CORNER_ROWS: readonly CornerRow[] = [
     family: "next-to-its-home",
     twin: "C6",
     targets: targets(35, 14, 4),
-    ways: { first: ["R D2 R' D R' D' R"] },
+    ways: { first: ["R D2 R' D R' D' R"], shortest: ["R D R' F D2 F'"] },
   },
   {
     id: "C10",
@@ -111,7 +115,7 @@ export const FIRST_LAYER_CORNER_ROWS: readonly CornerRow[] = [
     family: "next-to-its-home",
     twin: "C7",
     targets: targets(35, 14, 4),
-    ways: { first: ["R D' R' D' R' D' R"] },
+    ways: { first: ["R D' R' D' R' D' R"], shortest: ["F B' D' B F'"] },
   },
   {
     id: "C11",
@@ -119,7 +123,7 @@ export const FIRST_LAYER_CORNER_ROWS: readonly CornerRow[] = [
     family: "next-to-its-home",
     twin: "C8",
     targets: targets(35, 14, 4),
-    ways: { first: ["R D R' D R' D R"] },
+    ways: { first: ["R D R' D R' D R"], shortest: ["R D2 R2 D R"] },
   },
   {
     id: "C12",
@@ -127,7 +131,7 @@ export const FIRST_LAYER_CORNER_ROWS: readonly CornerRow[] = [
     family: "across-from-its-home",
     twin: "C12",
     targets: targets(35, 14, 4),
-    ways: { first: ["L' D2 L D' R' D R"] },
+    ways: { first: ["L' D2 L D' R' D R"], shortest: ["R' L' D2 L R"] },
   },
   {
     id: "C13",
@@ -135,7 +139,7 @@ export const FIRST_LAYER_CORNER_ROWS: readonly CornerRow[] = [
     family: "across-from-its-home",
     twin: "C14",
     targets: targets(35, 14, 4),
-    ways: { first: ["L' D L D R' D R"] },
+    ways: { first: ["L' D L D R' D R"], shortest: ["R' B D2 B' R"] },
   },
   {
     id: "C14",
@@ -143,6 +147,6 @@ export const FIRST_LAYER_CORNER_ROWS: readonly CornerRow[] = [
     family: "across-from-its-home",
     twin: "C13",
     targets: targets(35, 14, 4),
-    ways: { first: ["L' D' L D' R' D' R"] },
+    ways: { first: ["L' D' L D' R' D' R"], shortest: ["F L' D2 L F'"] },
   },
 ];

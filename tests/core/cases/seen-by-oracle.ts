@@ -1,12 +1,13 @@
 import {
   afterTurns,
   dot,
-  faceletString,
   isSameVector,
   solvedStickers,
 } from "../../oracles/geometric-cube";
 
 const PLACES = solvedStickers();
+
+const SOURCES = new Map<string, readonly number[]>();
 
 /**
  * What turns do to a 54-letter string, found by the geometric oracle.
@@ -14,6 +15,12 @@ const PLACES = solvedStickers();
  * Shape: for each place, the place its sticker came from.
  */
 export function sourcesOf(text: string): readonly number[] {
+  const sources = SOURCES.get(text) ?? findSources(text);
+  SOURCES.set(text, sources);
+  return sources;
+}
+
+function findSources(text: string): readonly number[] {
   const turned = afterTurns(PLACES, text);
   return PLACES.map((place) =>
     turned.findIndex(
@@ -58,6 +65,3 @@ export function placedPieces(facelets: string): ReadonlySet<string> {
     ),
   );
 }
-
-/** A solved cube as the oracle writes it. */
-export const ORACLE_SOLVED = faceletString(PLACES);
