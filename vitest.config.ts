@@ -2,13 +2,18 @@ import { svelte } from "@sveltejs/vite-plugin-svelte";
 import { svelteTesting } from "@testing-library/svelte/vite";
 import { defineConfig } from "vitest/config";
 
+/** A hang is noticed, and a busy machine is not taken for one. */
+const PATIENCE = { testTimeout: 60_000, hookTimeout: 60_000 };
+
 export default defineConfig({
   test: {
     retry: 0,
+    allowOnly: false,
     coverage: { include: ["core/**", "renderer/**", "electron/**"] },
     projects: [
       {
         test: {
+          ...PATIENCE,
           name: "plain",
           environment: "node",
           include: ["tests/**/*.test.ts"],
@@ -18,6 +23,7 @@ export default defineConfig({
       {
         plugins: [svelte(), svelteTesting()],
         test: {
+          ...PATIENCE,
           name: "renderer",
           environment: "happy-dom",
           include: ["tests/renderer/**/*.test.ts"],
