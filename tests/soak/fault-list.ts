@@ -52,4 +52,42 @@ export const PLANTED_FAULTS: readonly PlantedFault[] = [
     replace: "DAY_TURNS_OVER_AT = 0;",
     tests: ["tests/core/memory/local-day.test.ts"],
   },
+  {
+    name: "a case comes back a day late",
+    file: "core/memory/schedule.ts",
+    find: "return memory.lastsUntil <= today;",
+    replace: "return memory.lastsUntil < today;",
+    tests: [
+      "tests/core/memory/schedule.test.ts",
+      "tests/core/memory/day-plan.test.ts",
+    ],
+  },
+  {
+    name: "a second answer on one day counts as another day",
+    file: "core/memory/schedule.ts",
+    find: "if (review.localDay > tally.day) {",
+    replace: "if (review.localDay >= tally.day) {",
+    tests: ["tests/core/memory/schedule.test.ts"],
+  },
+  {
+    name: "a turn taken back is no correction",
+    file: "core/answer/turn-trail.ts",
+    find: "if (last.isTurning) this.#correct(last, at);",
+    replace: "",
+    tests: ["tests/core/answer/measure.test.ts"],
+  },
+  {
+    name: "lining up ends the thinking time",
+    file: "core/answer/turn-trail.ts",
+    find: `if (body.kind === "committing") this.committedAt ??= at;`,
+    replace: `if (body.kind !== "whole-cube") this.committedAt ??= at;`,
+    tests: ["tests/core/answer/measure.test.ts"],
+  },
+  {
+    name: "a missed case comes back after two others",
+    file: "core/memory/round-track.ts",
+    find: "RETURN_GAP = 3;",
+    replace: "RETURN_GAP = 2;",
+    tests: ["tests/core/memory/round.test.ts"],
+  },
 ];
