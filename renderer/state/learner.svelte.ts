@@ -3,6 +3,7 @@
  * says today. Everything but the log and the settings is computed.
  */
 import type { CaseId } from "../../core/cases/case-ids";
+import type { CaseNaming } from "../../core/cases/case-words";
 import type { Hold } from "../../core/cases/variant";
 import type { Deck } from "../../core/deck/deck";
 import { STARTER_DECKS } from "../../core/deck/starter-decks";
@@ -85,6 +86,11 @@ export class LearnerState {
   /** The colouring of the learner's cube with the first layer at body U. */
   get scheme(): ColourScheme {
     return this.#scheme;
+  }
+
+  /** What the names of cases depend on. */
+  get naming(): CaseNaming {
+    return { first: this.#scheme.U, hold: this.#settings.hold };
   }
 
   /** What the learner's cube is drawn with, on the window's ground. */
