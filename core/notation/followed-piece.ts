@@ -140,7 +140,6 @@ function gapAfter(
   face: Face,
   quarters: number,
 ): Gap | undefined {
-  if (face === FREE_FACE) return gap;
   if (gap === undefined)
     return facesOfCorner(piece).includes(face) ? { face, quarters } : undefined;
   if (gap.face !== face) return gap;

@@ -1,20 +1,20 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { SOLVED } from "../../core/cube/cubies";
-import { formatFacelets } from "../../core/cube/facelets";
-import { FACES } from "../../core/cube/faces";
-import { applyTurns, viewFace } from "../../core/cube/held-cube";
-import { NO_ROTATION } from "../../core/cube/symmetries";
-import { TURN_LAYERS, type Turn } from "../../core/cube/turns";
-import { formatTurns } from "../../core/notation/format";
-import { arbitraryTurns } from "../core/notation/arbitrary-turns";
+import { SOLVED } from "../../../core/cube/cubies";
+import { formatFacelets } from "../../../core/cube/facelets";
+import { FACES } from "../../../core/cube/faces";
+import { applyTurns, viewFace } from "../../../core/cube/held-cube";
+import { NO_ROTATION } from "../../../core/cube/symmetries";
+import { TURN_LAYERS, type Turn } from "../../../core/cube/turns";
+import { formatTurns } from "../../../core/notation/format";
+import { arbitraryTurns } from "../notation/arbitrary-turns";
 import {
   afterTurns,
   faceletString,
   isSameVector,
   NORMALS,
   solvedStickers,
-} from "./geometric-cube";
+} from "../../oracles/geometric-cube";
 
 const START = { cubies: SOLVED, hold: NO_ROTATION };
 
