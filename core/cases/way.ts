@@ -1,5 +1,5 @@
 import { parseTurns } from "../notation/parse";
-import type { Turn } from "../cube/turns";
+import { isWholeCubeTurn, type Turn } from "../cube/turns";
 import { invariant } from "../invariant";
 
 /**
@@ -34,4 +34,35 @@ export function turnsInTable(text: string): readonly Turn[] {
   const parsed = parseTurns(text);
   invariant(parsed.ok, `"${text}" is written in notation`);
   return parsed.value;
+}
+
+/** A sequence that repeats one part, as a person would rather read it. */
+export interface Repetition {
+  /** Whole-cube turns made first, if any. */
+  readonly before: readonly Turn[];
+  readonly part: readonly Turn[];
+  /** At least 2. */
+  readonly times: number;
+}
+
+function isSameTurn(a: Turn | undefined, b: Turn | undefined): boolean {
+  return a?.layer === b?.layer && a?.quarters === b?.quarters;
+}
+
+/** The shortest part of two turns and more that a way repeats from beginning to end, after turns of the whole cube; undefined where it repeats none. */
+export function repetitionIn(turns: readonly Turn[]): Repetition | undefined {
+  const start = turns.findIndex((turn) => !isWholeCubeTurn(turn));
+  const rest = turns.slice(Math.max(start, 0));
+  for (let length = 2; 2 * length <= rest.length; length++) {
+    const isPeriod = rest.every((turn, i) =>
+      isSameTurn(turn, rest[i % length]),
+    );
+    if (rest.length % length === 0 && isPeriod)
+      return {
+        before: turns.slice(0, start),
+        part: rest.slice(0, length),
+        times: rest.length / length,
+      };
+  }
+  return undefined;
 }
