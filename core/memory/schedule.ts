@@ -19,10 +19,11 @@
  * - A clock set back, or a zone change that lands on an earlier day, counts as
  *   the day already reached.
  */
-import { default_w, fsrs, type FSRSState } from "ts-fsrs";
+import type { FSRSState } from "ts-fsrs";
 import type { CaseId } from "../cases/case-ids";
 import { type Hold, HOLDS } from "../cases/variant";
 import { type Grade, gradeOf } from "./grade";
+import { algorithm, type Algorithm, RATING } from "./library-settings";
 import { dayAfter } from "./local-day";
 import type { LocalDay, Review } from "./review";
 
@@ -91,36 +92,8 @@ export function memoryKey(learner: string, id: CaseId, hold: Hold): string {
   return `${learner} ${id} ${hold}`;
 }
 
-/**
- * The library's number for a grade. Its fourth and best is not used yet: it
- * would need a baseline of the learner's own times.
- */
-const RATING: Readonly<Record<Grade, 1 | 2 | 3>> = {
-  missed: 1,
-  hesitant: 2,
-  clean: 3,
-};
-
-/** The scheduling library under our settings: no learning steps, no fuzz. */
-function algorithmOf(settings: ScheduleSettings) {
-  return fsrs({
-    w: settings.weights ?? default_w,
-    request_retention: settings.level ?? DEFAULT_LEVEL,
-    enable_fuzz: false,
-    enable_short_term: true,
-    learning_steps: [],
-    relearning_steps: [],
-  });
-}
-
-type Algorithm = ReturnType<typeof algorithmOf>;
-
-const DEFAULT_ALGORITHM = algorithmOf({});
-
 function algorithmFor(settings: ScheduleSettings): Algorithm {
-  return settings.level === undefined && settings.weights === undefined
-    ? DEFAULT_ALGORITHM
-    : algorithmOf(settings);
+  return algorithm(settings.level ?? DEFAULT_LEVEL, settings.weights);
 }
 
 /** A memory while the log is being read; `before` is the state the last day began with. */
@@ -138,13 +111,13 @@ function countsAsRecall(review: ScheduledReview): boolean {
   return review.asking === "alone" && !review.interrupted;
 }
 
-function beginTally(algorithm: Algorithm, review: ScheduledReview): Tally {
+function beginTally(library: Algorithm, review: ScheduledReview): Tally {
   const grade = gradeOf(review);
   return {
     first: review,
     before: null,
     elapsed: 0,
-    state: algorithm.next_state(null, 0, RATING[grade]),
+    state: library.next_state(null, 0, RATING[grade]),
     day: review.localDay,
     grade,
     days: 1,
@@ -152,7 +125,7 @@ function beginTally(algorithm: Algorithm, review: ScheduledReview): Tally {
 }
 
 function addToTally(
-  algorithm: Algorithm,
+  library: Algorithm,
   tally: Tally,
   review: ScheduledReview,
 ): void {
@@ -166,14 +139,10 @@ function addToTally(
     return;
   }
   tally.grade = grade;
-  tally.state = algorithm.next_state(
-    tally.before,
-    tally.elapsed,
-    RATING[grade],
-  );
+  tally.state = library.next_state(tally.before, tally.elapsed, RATING[grade]);
 }
 
-function memoryFrom(algorithm: Algorithm, tally: Tally): Memory {
+function memoryFrom(library: Algorithm, tally: Tally): Memory {
   const { stability, difficulty } = tally.state;
   const { learner, case: id, hold } = tally.first;
   return {
@@ -185,7 +154,7 @@ function memoryFrom(algorithm: Algorithm, tally: Tally): Memory {
     lastDay: tally.day,
     lastsUntil: dayAfter(
       tally.day,
-      algorithm.next_interval(stability, tally.elapsed),
+      library.next_interval(stability, tally.elapsed),
     ),
     missedLast: tally.grade === "missed",
     days: tally.days,
@@ -216,13 +185,13 @@ export function inReplayOrder<R extends ScheduledReview>(
 }
 
 function tallyOf(
-  algorithm: Algorithm,
+  library: Algorithm,
   reviews: readonly ScheduledReview[],
 ): Tally | undefined {
   let tally: Tally | undefined;
   for (const review of inReplayOrder(reviews)) {
-    if (tally === undefined) tally = beginTally(algorithm, review);
-    else addToTally(algorithm, tally, review);
+    if (tally === undefined) tally = beginTally(library, review);
+    else addToTally(library, tally, review);
   }
   return tally;
 }
@@ -262,11 +231,11 @@ export function memoriesOf(
   log: readonly ScheduledReview[],
   settings: ScheduleSettings = {},
 ): Map<string, Memory> {
-  const algorithm = algorithmFor(settings);
+  const library = algorithmFor(settings);
   const memories = new Map<string, Memory>();
   for (const [key, recalls] of recallsByMemory(log)) {
-    const tally = tallyOf(algorithm, recalls);
-    if (tally !== undefined) memories.set(key, memoryFrom(algorithm, tally));
+    const tally = tallyOf(library, recalls);
+    if (tally !== undefined) memories.set(key, memoryFrom(library, tally));
   }
   return memories;
 }
