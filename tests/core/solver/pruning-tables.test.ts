@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { beforeAll, describe, expect, it } from "vitest";
+import { beforeAll, describe, expect, it, vi } from "vitest";
 import { type Cubies, compose, SOLVED } from "../../../core/cube/cubies";
 import { FACE_TURNS } from "../../../core/cube/face-turns";
 import {
@@ -23,6 +23,9 @@ import type {
 import { buildTwoPhaseTables } from "../../../core/solver/two-phase-tables";
 import { arbitraryCubies } from "../cube/arbitrary-cubes";
 import { arbitraryPhaseTwoCubies } from "./arbitrary-phase-two";
+
+// The machine that runs this may be busy; nothing here asks how fast it is.
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 
 interface Pair {
   readonly name: string;

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import type { Cubies } from "../../../core/cube/cubies";
 import { conjugate } from "../../../core/cube/symmetries";
 import { present } from "../../../core/invariant";
@@ -23,6 +23,9 @@ import {
 } from "../../../core/solver/symmetry-classes";
 import { arbitraryCubies } from "../cube/arbitrary-cubes";
 import { arbitraryPhaseTwoCubies } from "./arbitrary-phase-two";
+
+// The machine that runs this may be busy; nothing here asks how fast it is.
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 
 type Row = readonly [
   string,
