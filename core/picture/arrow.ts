@@ -6,34 +6,23 @@
  * A turn of the face that looks at the viewer is an arc on that face, because
  * a ribbon on its rim would be hidden or thin.
  */
-import { FACES, type Face } from "../cube/faces";
 import { isWholeCubeTurn, type Turn } from "../cube/turns";
-import { FACE_FRAMES, HALF_CUBE } from "./cube-layout";
+import { isFrontmost, type RibbonLine, ribbonLines } from "./arrow-lines";
 import type { CubePalette } from "./palette";
-import type { CubeView, Point, Projector } from "./projection";
-import { cameraOf } from "./projection";
+import {
+  cameraOf,
+  type CubeView,
+  type Point,
+  type Projector,
+} from "./projection";
 import {
   type PictureShape,
   pathNumber,
   polygonPath,
   roundedPolygonPath,
 } from "./shapes";
-import { layerRange, turnDegrees } from "./slabs";
-import {
-  cross,
-  dot,
-  onPlane,
-  plus,
-  times,
-  type Vector,
-  vector,
-} from "./vector";
-
-const LIFT = 0.09;
-const BEND = 0.38;
-const REACH = HALF_CUBE + LIFT;
-const TAIL = 1.2;
-const TIP = 1.27;
+import { layerRange } from "./slabs";
+import { plus, times } from "./vector";
 
 /** Half widths of ribbon and head, and the head's length. Units: cubies. */
 interface ArrowMeasures {
@@ -58,151 +47,26 @@ function arrowMeasures(
   return { half: 0.21, headHalf: 0.47, headLength: 0.78, longHead: 1.2 };
 }
 
-/** A line through space with the direction across it at every point. */
-interface RibbonLine {
-  readonly length: number;
-  readonly at: (along: number) => {
-    readonly point: Vector;
-    readonly side: Vector;
-  };
-  /** Whether it ends on a surface seen at a low angle. */
-  readonly endsLow: boolean;
-}
-
-/** Over the edge from the face with normal `from` to the one with `to`. */
-function overEdge(
-  from: Vector,
-  to: Vector,
-  side: Vector,
-  offset: number,
-  endsLow: boolean,
-): RibbonLine {
-  const first = TAIL + REACH - BEND;
-  const arc = (BEND * Math.PI) / 2;
-  const last = REACH - BEND + TIP;
-  const shift = times(side, offset);
-  const place = (along: number): Vector => {
-    if (along < first) return onPlane(shift, from, REACH, to, along - TAIL);
-    if (along < first + arc) {
-      const angle = (along - first) / BEND;
-      return onPlane(
-        shift,
-        from,
-        REACH - BEND + BEND * Math.cos(angle),
-        to,
-        REACH - BEND + BEND * Math.sin(angle),
-      );
-    }
-    return onPlane(
-      shift,
-      to,
-      REACH,
-      from,
-      REACH - BEND - (along - first - arc),
-    );
-  };
-  return {
-    length: first + arc + last,
-    at: (along) => ({ point: place(along), side }),
-    endsLow,
-  };
-}
-
-/** Straight across one face, where no neighbour of it is seen. */
-function acrossFace(
-  normal: Vector,
-  direction: Vector,
-  side: Vector,
-  offset: number,
-): RibbonLine {
-  const base = plus(times(normal, REACH), times(side, offset));
-  return {
-    length: TAIL + TIP,
-    at: (along) => ({
-      point: plus(base, times(direction, along - TAIL)),
-      side,
-    }),
-    endsLow: false,
-  };
-}
-
-const ARC_DEGREES = 290;
-
-/** An arc of radius 1 on a face, clockwise or not as seen from outside. */
-function aroundFace(normal: Vector, clockwise: boolean): RibbonLine {
-  const up = Math.abs(normal.y) > 0.5 ? vector(0, 0, -1) : vector(0, 1, 0);
-  const right = cross(up, normal);
-  const start = ((clockwise ? 1 : -1) * -ARC_DEGREES * Math.PI) / 360;
-  const length = (ARC_DEGREES * Math.PI) / 180;
-  return {
-    length,
-    at: (along) => {
-      const angle = start + (clockwise ? along : -along);
-      const side = onPlane(
-        vector(0, 0, 0),
-        up,
-        Math.cos(angle),
-        right,
-        Math.sin(angle),
-      );
-      return { point: plus(times(normal, REACH), side), side };
-    },
-    endsLow: false,
-  };
-}
-
-function ribbonLines(
+/**
+ * The measures where a layer is seen edge on, as B and S are from in front:
+ * wide enough to be seen, and still within the layer.
+ */
+function widened(
+  measures: ArrowMeasures,
   turn: Turn,
   view: CubeView,
-  projector: Projector,
-): readonly RibbonLine[] {
-  const { axis, low, high } = layerRange(turn.layer);
-  const spin = times(
-    vector(axis === "x" ? 1 : 0, axis === "y" ? 1 : 0, axis === "z" ? 1 : 0),
-    Math.sign(turnDegrees(turn)),
-  );
-  const { towards } = cameraOf(view);
-  const facing = (normal: Vector) => dot(normal, towards);
-  const own = FACES.find((face) => face === turn.layer);
-  const frontmost = FACES.reduce<Face>(
-    (best, face) =>
-      facing(FACE_FRAMES[face].normal) > facing(FACE_FRAMES[best].normal)
-        ? face
-        : best,
-    "F",
-  );
-  if (own !== undefined && own === frontmost) {
-    const { normal } = FACE_FRAMES[own];
-    return [aroundFace(normal, dot(spin, normal) < 0)];
-  }
-  const around = FACES.map((face) => FACE_FRAMES[face].normal).filter(
-    (normal) =>
-      dot(normal, spin) === 0 &&
-      projector.facesViewer(times(normal, HALF_CUBE), normal),
-  );
-  const from = around.find((normal) =>
-    around.some((other) => dot(other, cross(spin, normal)) > 0.5),
-  );
-  const side = vector(Math.abs(spin.x), Math.abs(spin.y), Math.abs(spin.z));
-  const offsets = isWholeCubeTurn(turn)
-    ? [0]
-    : Array.from({ length: Math.round(high - low) }, (_, i) => low + 0.5 + i);
-  if (from === undefined) {
-    const only = around.reduce<Vector | undefined>(
-      (best, normal) =>
-        best === undefined || facing(normal) > facing(best) ? normal : best,
-      undefined,
-    );
-    return only === undefined
-      ? []
-      : offsets.map((offset) =>
-          acrossFace(only, cross(spin, only), side, offset),
-        );
-  }
-  const to = cross(spin, from);
-  return offsets.map((offset) =>
-    overEdge(from, to, side, offset, facing(to) < 0.6),
-  );
+): ArrowMeasures {
+  const { axis } = layerRange(turn.layer);
+  const towards = cameraOf(view).towards[axis];
+  const factor = Math.min(1.5, Math.max(1, 0.9 / Math.sqrt(1 - towards ** 2)));
+  // A turn of the face in front is an arc across the view, not a ribbon.
+  return factor === 1 || isFrontmost(turn, view)
+    ? measures
+    : {
+        ...measures,
+        half: measures.half * factor,
+        headHalf: measures.headHalf * Math.min(factor, 1.3),
+      };
 }
 
 // Corners of the ribbon's bend and of arcs, as steps along the line.
@@ -244,12 +108,16 @@ function ribbonOutline(
 /** A small label over the ribbon of a half turn. */
 function twiceLabel(
   line: RibbonLine,
+  view: CubeView,
   palette: CubePalette,
   projector: Projector,
 ): readonly PictureShape[] {
-  const { x, y } = projector.project(line.at(line.length * 0.3).point);
+  const { x, y } = projector.project(line.at(line.length * 0.26).point);
   const { inks } = palette;
-  const half = { x: 26, y: 12 };
+  const fontSize = pathNumber(
+    Math.min(15, Math.max(11, 0.19 * view.pixelsPerCubie)),
+  );
+  const half = { x: fontSize * 1.75, y: fontSize * 0.8 };
   const corner = (sx: number, sy: number) => ({
     x: x + sx * half.x,
     y: y + sy * half.y,
@@ -260,7 +128,7 @@ function twiceLabel(
       role: "arrow",
       d: roundedPolygonPath(
         [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)],
-        9,
+        fontSize * 0.6,
       ),
       fill: inks.arrow,
       stroke: inks.arrowCasing,
@@ -271,7 +139,7 @@ function twiceLabel(
       role: "word",
       text: "twice",
       matrix: [1, 0, 0, 1, pathNumber(x), pathNumber(y)],
-      fontSize: 15,
+      fontSize,
       weight: 640,
       anchor: "middle",
       fill: inks.onArrow,
@@ -288,8 +156,12 @@ export function drawArrow(
 ): readonly PictureShape[] {
   const { pixelsPerCubie } = view;
   const print = palette.theme === "print";
-  const measures = arrowMeasures(turn, pixelsPerCubie, print);
   const lines = ribbonLines(turn, view, projector);
+  const measures = widened(
+    arrowMeasures(turn, pixelsPerCubie, print),
+    turn,
+    view,
+  );
   const casing = Math.max(2, 0.07 * pixelsPerCubie);
   const outlines = lines.map((line) =>
     polygonPath(
@@ -314,7 +186,7 @@ export function drawArrow(
       fill: inks.arrow,
     })),
     ...(turn.quarters === 2 && pixelsPerCubie >= 30 && first !== undefined
-      ? twiceLabel(first, palette, projector)
+      ? twiceLabel(first, view, palette, projector)
       : []),
   ];
 }
