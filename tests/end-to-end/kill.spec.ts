@@ -1,0 +1,144 @@
+/**
+ * Acknowledged answers survive the browser being killed.
+ *
+ * Five kills in the usual run, fifty in `npm run soak`. Half of them strike
+ * when a review has just been handed to the store, so that some fall between
+ * an answer and its acknowledgement; the others strike at any moment.
+ */
+import type { Page } from "@playwright/test";
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { randomSource } from "../../core/random-source";
+import { expect, test } from "./app";
+import { watchedBrowser } from "./kill/watched-browser";
+
+const KILLS = process.env["TURNWISE_SOAK"] === undefined ? 5 : 50;
+
+/** A fifth of the kills must fall between answer and acknowledgement. */
+const BETWEEN = Math.ceil(KILLS / 5);
+
+/** Reads every stored review and round row of a page, blocks included. */
+async function readStore(page: Page) {
+  return page.evaluate(async () => {
+    const database = await new Promise<IDBDatabase>((resolve, reject) => {
+      const request = indexedDB.open("turnwise");
+      request.onsuccess = () => resolve(request.result);
+      request.onerror = () => reject(new Error(String(request.error)));
+    });
+    const all = (store: string) =>
+      new Promise<unknown[]>((resolve, reject) => {
+        const request = database.transaction(store).objectStore(store).getAll();
+        request.onsuccess = () => resolve(request.result);
+        request.onerror = () => reject(new Error(String(request.error)));
+      });
+    const loose = await all("reviews");
+    const blocks = await all("blocks");
+    const rounds = await all("rounds");
+    database.close();
+    const sealed = blocks.flatMap((block) => {
+      const reviews: unknown = Reflect.get(Object(block), "reviews");
+      return Array.isArray(reviews) ? (reviews as unknown[]) : [];
+    });
+    return {
+      reviews: [...loose, ...sealed].map((review) => ({
+        id: String(Reflect.get(Object(review), "id")),
+        json: JSON.stringify(review),
+      })),
+      rounds: rounds.map((round) => JSON.stringify(round)),
+    };
+  });
+}
+
+/** Whether a round row was written when nothing was left to ask, or none was written yet. */
+function isOver(row: string | undefined): boolean {
+  if (row === undefined) return true;
+  const parsed: unknown = JSON.parse(row);
+  const round: unknown = Reflect.get(Object(parsed), "round");
+  return Reflect.get(Object(round), "current") === undefined;
+}
+
+test(`answers survive ${KILLS} kills of the browser, and the round goes on @soak`, async ({
+  app,
+}) => {
+  test.setTimeout(KILLS * 30_000);
+  const profile = mkdtempSync(join(tmpdir(), "turnwise-kill-"));
+  const random = randomSource(20261125);
+  const written = new Map<string, string>();
+  const acknowledged = new Set<string>();
+  /** The last two writes before a kill: the second may not have completed. */
+  let roundsWritten: readonly string[] = [];
+  let between = 0;
+  try {
+    for (let kill = 0; kill < KILLS; kill++) {
+      const browser = await watchedBrowser(profile, app.address);
+      const { page, sightings } = browser;
+      // Another launch of the same profile must come back to a case by itself.
+      await expect(page.locator("[data-practise-state]")).toBeVisible();
+      const [found] = (await readStore(page)).rounds;
+      // The round as the last completed transaction left it, or as this window
+      // has marked it since.
+      // Only a round that is over is taken away.
+      if (found === undefined)
+        expect(isOver(roundsWritten.at(-1)), "a lost round was over").toBe(
+          true,
+        );
+      else if (roundsWritten.length > 0)
+        expect([...roundsWritten, ...sightings.rounds]).toContain(found);
+
+      const strikesOnWrite = kill % 2 === 0;
+      const struck = new Promise<void>((resolve) => {
+        if (!strikesOnWrite) return;
+        let after = 1 + random.below(3);
+        browser.onWritten = () => {
+          if (--after === 0) resolve(browser.kill());
+        };
+      });
+      // Enter goes on from everything: it turns what is told, says "I am
+      // done", and asks for the next case.
+      const pressing = (async () => {
+        for (;;) {
+          await page.keyboard.press("Enter");
+          await page.waitForTimeout(20 + random.below(60));
+        }
+      })().catch(() => undefined); // ends when the browser is gone
+      if (strikesOnWrite) await struck;
+      else {
+        await page.waitForTimeout(500 + random.below(2500));
+        await browser.kill();
+      }
+      await pressing;
+
+      roundsWritten = sightings.rounds.slice(-2);
+      for (const { id, json } of sightings.written) written.set(id, json);
+      for (const id of sightings.acknowledged) acknowledged.add(id);
+      const last = sightings.written.at(-1);
+      if (last !== undefined && !sightings.acknowledged.includes(last.id))
+        between++;
+      expect(new Set(sightings.durabilities)).toEqual(
+        new Set(sightings.durabilities.length === 0 ? [] : ["strict"]),
+      );
+    }
+
+    const survivor = await watchedBrowser(profile, app.address);
+    const stored = await readStore(survivor.page);
+    await survivor.kill();
+    const ids = stored.reviews.map(({ id }) => id);
+    expect(new Set(ids).size, "no review is stored twice").toBe(ids.length);
+    for (const id of acknowledged)
+      expect(ids, "an acknowledged answer is stored").toContain(id);
+    for (const { id, json } of stored.reviews)
+      expect(json, "stored as it was written").toBe(written.get(id));
+    expect(
+      written.size - ids.length,
+      "at most one answer is lost in a kill",
+    ).toBeLessThanOrEqual(KILLS);
+    expect(acknowledged.size).toBeGreaterThan(KILLS / 2);
+    expect(
+      between,
+      "kills between an answer and its acknowledgement",
+    ).toBeGreaterThanOrEqual(BETWEEN);
+  } finally {
+    rmSync(profile, { recursive: true, force: true });
+  }
+});
