@@ -6,7 +6,7 @@
 import type { CaseId } from "../cases/case-ids";
 import type { Hold, Variant } from "../cases/variant";
 import { present } from "../invariant";
-import { randomSource } from "../random-source";
+import { randomSource, seedFrom } from "../random-source";
 import type { PlannedCase } from "./day-plan";
 import { gradeOf, type Outcome, outcomeOf, type Timed } from "./grade";
 import type { Asking, LocalDay, Review } from "./review";
@@ -17,7 +17,6 @@ import {
   trackAfter,
   trackAfterSkip,
 } from "./round-track";
-import { seedFrom } from "./seed";
 import {
   drawVariant,
   homeOfAsking,
