@@ -73,9 +73,6 @@ export interface ColourSet {
   readonly letters: boolean;
 }
 
-/** The name of one of the offered colour sets. */
-export type ColourSetName = keyof typeof COLOUR_SETS;
-
 const PLAIN: Readonly<Record<ColourName, string>> = {
   white: "#f7f5ee",
   yellow: "#ebc133",

@@ -60,6 +60,8 @@ export interface CubePictureInput {
   /** A turn to show by an arrow; the picture shows the cube before it. */
   readonly arrow?: Turn | undefined;
   readonly mirrors?: MirrorChoice | undefined;
+  /** 0–1, for mirrors that come and go; 1 if absent. */
+  readonly mirrorOpacity?: number | undefined;
   readonly palette: CubePalette;
 }
 
@@ -194,7 +196,7 @@ export function cubePicture(input: CubePictureInput): CubePicture {
   const targets: PictureTarget[] = [];
   const mirrors: MirrorDrawing[] = [];
   for (const mirror of MIRRORS) {
-    const opacity = mirrorStrength(mirror, view);
+    const opacity = mirrorStrength(mirror, view) * (input.mirrorOpacity ?? 1);
     if (input.mirrors?.[mirror] !== true || opacity === 0) continue;
     const drawing = drawMirror(
       context,

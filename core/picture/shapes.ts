@@ -12,7 +12,6 @@ export type ShapeRole =
   | "tile"
   | "sticker"
   | "sheen"
-  | "texture"
   | "letter"
   | "outline"
   | "home"

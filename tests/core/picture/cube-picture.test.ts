@@ -1,0 +1,117 @@
+import { describe, expect, it } from "vitest";
+import { COLOUR_SETS } from "../../../core/picture/colour-sets";
+import { cubePalette } from "../../../core/picture/palette";
+import { USUAL_VIEW, usualView } from "../../../core/picture/projection";
+import { pathsOf, pictureOf, SOLVED_STICKERS } from "./pictures-for-tests";
+
+const MIRRORS = { floor: true, left: true, right: true, back: true };
+
+/** How strongly each mirror is shown. */
+function strengths(yaw: number, pitch: number) {
+  const picture = pictureOf({
+    view: { ...usualView(73), yaw, pitch },
+    mirrors: MIRRORS,
+  });
+  return new Map(picture.layers.map(({ name, opacity }) => [name, opacity]));
+}
+
+describe("a cube's picture", () => {
+  it("has the view that the design measured: 25° right, 25° above, 19 cubies away", () => {
+    expect(USUAL_VIEW).toEqual({ yaw: 25, pitch: 25, distance: 19 });
+    expect(usualView(73, "left").yaw).toBe(-25);
+  });
+
+  it("is drawn behind to in front: mirrors before the cube, the arrow last", () => {
+    const picture = pictureOf({
+      mirrors: MIRRORS,
+      arrow: { layer: "R", quarters: 1 },
+    });
+    const names = picture.layers.map((layer) => layer.name);
+    expect(names.indexOf("floor")).toBeLessThan(names.indexOf("cube"));
+    expect(names.indexOf("left")).toBeLessThan(names.indexOf("cube"));
+    expect(names.at(-1)).toBe("arrow");
+  });
+
+  it("shows bare plastic where no sticker is known", () => {
+    const picture = pictureOf({
+      stickers: SOLVED_STICKERS.map((face, i) => (i === 4 ? face : undefined)),
+    });
+    const coloured = pathsOf(picture, ["sticker"], "cube").map(
+      (path) => path.facelet,
+    );
+    expect(new Set(coloured)).toEqual(new Set([4]));
+    const { inks } = cubePalette({ ...COLOUR_SETS.usual, theme: "light" });
+    const tops = pathsOf(picture, ["tile"], "cube").filter(
+      (path) => path.facelet === 0,
+    );
+    // The top is in full light, so its plastic has the palette's own colour.
+    expect(tops.map((path) => path.fill)).toEqual([inks.bare, inks.plate]);
+  });
+
+  it("writes each colour's letter where letters are wanted, also in mirrors, never mirrored", () => {
+    const picture = pictureOf({
+      palette: cubePalette({ ...COLOUR_SETS.greys, theme: "print" }),
+      mirrors: MIRRORS,
+    });
+    const letters = picture.layers.flatMap(({ shapes }) =>
+      shapes.flatMap((shape) =>
+        shape.kind === "text" && shape.role === "letter" ? [shape] : [],
+      ),
+    );
+    const said = new Set(letters.map((letter) => letter.text));
+    expect(said).toEqual(new Set(["W", "R", "G", "Y", "O", "B"]));
+    for (const { matrix } of letters) {
+      const [a, b, c, d] = matrix;
+      // A positive area: the letter is turned and leant, not turned over.
+      expect(a * d - b * c).toBeGreaterThan(0);
+    }
+  });
+
+  it("shows a side's mirror only where that side is hidden, and none while looking underneath or behind", () => {
+    const right = strengths(25, 25);
+    expect(right.get("floor")).toBe(1);
+    expect(right.get("left")).toBe(1);
+    expect(right.has("right")).toBe(false);
+    const left = strengths(-25, 25);
+    expect(left.get("right")).toBe(1);
+    expect(left.has("left")).toBe(false);
+    for (const [yaw, pitch] of [
+      [25, -50],
+      [205, 25],
+    ] as const)
+      for (const mirror of ["floor", "left", "right", "back"])
+        expect(strengths(yaw, pitch).has(mirror)).toBe(false);
+  });
+
+  it("lets mirrors fade on the way, without a jump", () => {
+    let last = 1;
+    for (let pitch = 25; pitch > 0; pitch -= 1) {
+      const now = strengths(25, pitch).get("floor") ?? 0;
+      expect(last - now).toBeGreaterThanOrEqual(0);
+      expect(last - now).toBeLessThan(0.2);
+      last = now;
+    }
+    expect(last).toBe(0);
+  });
+
+  it("keeps its origin at the cube's own centre, whatever stands beside it", () => {
+    const alone = pictureOf({});
+    const mirrored = pictureOf({ mirrors: MIRRORS });
+    const bodies = (picture: typeof alone) =>
+      pathsOf(picture, ["body"], "cube").map((path) => path.d);
+    expect(bodies(mirrored)).toEqual(bodies(alone));
+    expect(mirrored.bounds.left).toBeLessThan(alone.bounds.left);
+    expect(mirrored.bounds.bottom).toBeGreaterThan(alone.bounds.bottom);
+  });
+
+  it("leaves fine detail out of thumbnails", () => {
+    const count = (size: number) =>
+      pathsOf(pictureOf({ view: usualView(size) }), [
+        "tile",
+        "sticker",
+        "sheen",
+      ]).length;
+    expect(count(19)).toBe(27);
+    expect(count(73)).toBeGreaterThan(80);
+  });
+});
