@@ -1,0 +1,51 @@
+/** Answers put into the page's store, as if they had been given on days before. */
+import type { Page } from "@playwright/test";
+import type { CaseId } from "../../core/cases/case-ids";
+import { localDay } from "../../core/memory/local-day";
+import type { Milliseconds, Review } from "../../core/memory/review";
+import { DATABASE_NAME } from "../../renderer/storage/database";
+import { sampleReview } from "../renderer/storage/sample-review";
+
+const DAY = 86_400_000;
+
+/** A right answer to a case, so many days before now. */
+export function answerDaysAgo(
+  id: CaseId,
+  days: number,
+  told: Partial<Review> = {},
+): Review {
+  const at = (Date.now() - days * DAY) as Milliseconds;
+  return sampleReview({ case: id, at, localDay: localDay(at, 0), ...told });
+}
+
+/** Stores answers for the learner at the desk, and opens the page again. */
+export async function storeAnswers(
+  page: Page,
+  answers: readonly Review[],
+): Promise<void> {
+  await page.evaluate(
+    async ({ name, answers }) => {
+      const done = <T>(request: IDBRequest<T>) =>
+        new Promise<T>((resolve, reject) => {
+          request.onsuccess = () => resolve(request.result);
+          request.onerror = () => reject(new Error(request.error?.name));
+        });
+      const database = await done(indexedDB.open(name));
+      const writing = database.transaction(
+        ["learners", "reviews"],
+        "readwrite",
+      );
+      const [learner] = await done(
+        writing.objectStore("learners").getAllKeys(),
+      );
+      for (const answer of answers)
+        writing.objectStore("reviews").put({ ...answer, learner });
+      await new Promise((resolve) => {
+        writing.oncomplete = resolve;
+      });
+      database.close();
+    },
+    { name: DATABASE_NAME, answers },
+  );
+  await page.reload();
+}
