@@ -87,7 +87,7 @@ const LIGHT: PictureInks = {
   stickerHaze: 0.1,
   glints: [0.2, 0.2],
   shadow: 0.22,
-  shadowColour: "#2b1a12",
+  shadowColour: "#241a14",
 };
 
 const DARK: PictureInks = {
