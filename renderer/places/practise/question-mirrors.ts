@@ -8,14 +8,22 @@ import type { CubeView } from "../../../core/picture/projection";
 import { pieceFacelets } from "../../state/practise/case-picture";
 import { piecesOf } from "../../state/practise/prompt-words";
 
-/** Floor and left side always, so that a mirror never gives the answer away; the back where the piece shows there. */
+/**
+ * The floor always and, where there is room, the left side, so that a mirror
+ * never gives the answer away; the others where the piece shows there.
+ */
 export function questionMirrors(
   cube: HeldCube<PartlyKnownCubies>,
   targets: Pieces,
   view: CubeView,
+  hasRoom = true,
 ): MirrorChoice {
   const facelets = piecesOf(targets).flatMap((piece) =>
     pieceFacelets(cube, piece),
   );
-  return { ...mirrorsNeeded(facelets, view), floor: true, left: true };
+  return {
+    ...mirrorsNeeded(facelets, view),
+    floor: true,
+    ...(hasRoom ? { left: true } : {}),
+  };
 }

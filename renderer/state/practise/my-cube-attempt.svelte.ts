@@ -55,6 +55,8 @@ export type SetUpFinder = (
   from: HeldCube<PartlyKnownCubies>,
   to: Position,
   seed: number,
+  /** Told how far the search has come, 0–1, where it takes longer than a moment. */
+  onprogress?: (progress: number) => void,
 ) => Promise<readonly Turn[] | undefined>;
 
 /** What the learner says the cube shows after their answer. */
@@ -74,7 +76,7 @@ export type MyCubeStage =
       readonly piece: CubePiece;
       readonly walk: TurnWalk;
     }
-  | { readonly kind: "searching" }
+  | { readonly kind: "searching"; readonly progress: number }
   /** No set-up was found: a bug of ours, said plainly. */
   | { readonly kind: "no-set-up" }
   | { readonly kind: "set-up"; readonly walk: TurnWalk }
@@ -114,7 +116,7 @@ export class MyCubeAttempt {
   readonly way: readonly Turn[];
   readonly looking = new LookAround();
   readonly #start: MyCubeStart;
-  #stage: MyCubeStage = $state.raw({ kind: "searching" });
+  #stage: MyCubeStage = $state.raw({ kind: "searching", progress: 0 });
   #ownCube: PartlyKnownCubies | undefined = $state.raw();
   #hints: readonly Hint[] = $state.raw([]);
   #events: readonly AnswerEvent[] = [];
@@ -370,12 +372,16 @@ export class MyCubeAttempt {
 
   async #searchSetUp(own: PartlyKnownCubies): Promise<void> {
     const search = this.#search;
-    this.#stage = { kind: "searching" };
+    this.#stage = { kind: "searching", progress: 0 };
     const from = { cubies: own, hold: this.#usualHold };
     const turns = await this.#start.findSetUp(
       from,
       this.position,
       this.item.seed,
+      (progress) => {
+        if (search === this.#search)
+          this.#stage = { kind: "searching", progress };
+      },
     );
     // Whatever was said meanwhile began another search.
     if (search !== this.#search) return;
