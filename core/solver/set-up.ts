@@ -73,8 +73,6 @@ export function piecesNotKnown(
 
 /** Finds set-ups; keeps the two-phase solver once it has been needed. */
 export interface SetUpFinder {
-  /** Makes everything ready that takes long. */
-  prepare(): Steps<void>;
   /**
    * A set-up, random among the good ones.
    *
@@ -99,9 +97,6 @@ export function createSetUpFinder(): SetUpFinder {
   }
 
   return {
-    *prepare() {
-      yield* preparedSolver();
-    },
     *find(from, to, random) {
       const error = whyImpossible(from.cubies, to.cubies);
       if (error !== undefined) return err(error);

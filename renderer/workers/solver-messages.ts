@@ -1,0 +1,176 @@
+/**
+ * What the window and the solver's worker say to each other. Either side
+ * parses what it hears: a worker is another program, and an old one may live
+ * on behind a page that was just replaced.
+ */
+import * as v from "valibot";
+import { CASE_IDS } from "../../core/cases/case-ids";
+import type { Position } from "../../core/cases/position";
+import { isVariantAllowed } from "../../core/cases/random-variant";
+import { HOLDS } from "../../core/cases/variant";
+import { type PartlyKnownCubies, UNKNOWN } from "../../core/cube/cubies";
+import type { HeldCube } from "../../core/cube/held-cube";
+import { CORNERS, EDGES } from "../../core/cube/pieces";
+import { type Rotation, ROTATIONS } from "../../core/cube/symmetries";
+import { TURN_LAYERS } from "../../core/cube/turns";
+import {
+  readBySchema,
+  type StoredRowError,
+  VARIANT,
+} from "../../core/memory/stored-row";
+import type { Result } from "../../core/result";
+
+/** One array of a state: right length, values in range or unknown. */
+function pieceArray(length: number, below: number) {
+  return v.pipe(
+    v.instance(Uint8Array),
+    v.check(
+      (array) =>
+        array.length === length &&
+        array.every((value) => value < below || value === UNKNOWN),
+    ),
+  );
+}
+
+/** Whether no piece is met twice, and orientations are known just where pieces are. */
+function isConsistent(permutation: Uint8Array, orientation: Uint8Array) {
+  const known = [...permutation].filter((piece) => piece !== UNKNOWN);
+  return (
+    new Set(known).size === known.length &&
+    permutation.every(
+      (piece, i) => (piece === UNKNOWN) === (orientation[i] === UNKNOWN),
+    )
+  );
+}
+
+const CUBIES = v.pipe(
+  v.object({
+    cornerPermutation: pieceArray(8, 8),
+    cornerOrientation: pieceArray(8, 3),
+    edgePermutation: pieceArray(12, 12),
+    edgeOrientation: pieceArray(12, 2),
+  }),
+  v.check(
+    (state) =>
+      isConsistent(state.cornerPermutation, state.cornerOrientation) &&
+      isConsistent(state.edgePermutation, state.edgeOrientation),
+  ),
+);
+
+const ROTATION = v.pipe(
+  v.number(),
+  v.check((value) => ROTATIONS.includes(value as Rotation)),
+  v.transform((value) => value as Rotation),
+);
+
+const ID = v.pipe(v.number(), v.integer());
+
+const REQUEST = v.variant("kind", [
+  v.object({
+    kind: v.literal("set-up"),
+    id: ID,
+    from: v.object({ cubies: CUBIES, hold: ROTATION }),
+    to: v.pipe(
+      v.object({
+        case: v.picklist(CASE_IDS),
+        hold: v.picklist(HOLDS),
+        variant: VARIANT,
+        cubies: CUBIES,
+      }),
+      v.check((position) => isVariantAllowed(position.case, position.variant)),
+    ),
+    seed: v.pipe(v.number(), v.integer()),
+  }),
+  v.object({ kind: v.literal("cancel"), id: ID }),
+]);
+
+const TURN = v.object({
+  layer: v.picklist(TURN_LAYERS),
+  quarters: v.picklist([1, 2, 3]),
+});
+
+const SET_UP_ERROR = v.variant("code", [
+  v.object({
+    code: v.literal("piece-not-known"),
+    corners: v.pipe(v.array(v.picklist(CORNERS)), v.readonly()),
+    edges: v.pipe(v.array(v.picklist(EDGES)), v.readonly()),
+  }),
+  v.object({
+    code: v.literal("impossible-cube"),
+    which: v.picklist(["from", "to"]),
+  }),
+]);
+
+const REPLY = v.variant("kind", [
+  v.object({
+    kind: v.literal("progress"),
+    id: ID,
+    progress: v.pipe(v.number(), v.minValue(0), v.maxValue(1)),
+  }),
+  v.object({
+    kind: v.literal("found"),
+    id: ID,
+    turns: v.pipe(v.array(TURN), v.readonly()),
+  }),
+  v.object({ kind: v.literal("none"), id: ID, error: SET_UP_ERROR }),
+  /** A bug of ours was caught at the worker's edge; without an id, nobody knows whose. */
+  v.object({
+    kind: v.literal("failed"),
+    id: v.exactOptional(ID),
+    reason: v.string(),
+  }),
+]);
+
+/** What the window asks for. */
+export type SolverRequest = v.InferOutput<typeof REQUEST>;
+
+/** What the worker says. After "found", "none" or "failed" it says no more of that id. */
+export type SolverReply = v.InferOutput<typeof REPLY>;
+
+/** Why a message is not understood, and at which field. */
+export type MessageError = StoredRowError;
+
+/** Reads what the window asks. */
+export function parseRequest(
+  message: unknown,
+): Result<SolverRequest, MessageError> {
+  return readBySchema(REQUEST, message);
+}
+
+/** Reads what the worker says. */
+export function parseReply(
+  message: unknown,
+): Result<SolverReply, MessageError> {
+  return readBySchema(REPLY, message);
+}
+
+function plainCubies(state: PartlyKnownCubies) {
+  return {
+    cornerPermutation: Uint8Array.from(state.cornerPermutation),
+    cornerOrientation: Uint8Array.from(state.cornerOrientation),
+    edgePermutation: Uint8Array.from(state.edgePermutation),
+    edgeOrientation: Uint8Array.from(state.edgeOrientation),
+  };
+}
+
+/** A request for a set-up, as plain data whatever it was made from. */
+export function setUpRequest(
+  id: number,
+  from: HeldCube<PartlyKnownCubies>,
+  to: Position,
+  seed: number,
+): SolverRequest {
+  const { home, placed, turnedAway, seenFrom } = to.variant;
+  return {
+    kind: "set-up",
+    id,
+    from: { cubies: plainCubies(from.cubies), hold: from.hold },
+    to: {
+      case: to.case,
+      hold: to.hold,
+      variant: { home, placed: [...placed], turnedAway, seenFrom },
+      cubies: plainCubies(to.cubies),
+    },
+    seed,
+  };
+}
