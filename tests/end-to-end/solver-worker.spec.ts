@@ -1,0 +1,33 @@
+/** The solver's worker, started by the real page under the real policy. */
+import { expect, test } from "./app";
+import { chooseWay, openPractise, practiseState } from "./practise-steps";
+
+test("the worker that finds set-ups starts under the content policy, works, and cannot eval", async ({
+  page,
+}) => {
+  await openPractise(page);
+  const started = page.waitForEvent("worker");
+  await chooseWay(page, "My cube");
+  for (const colour of ["white", "green", "red", "blue", "orange", "yellow"])
+    await page.getByRole("button", { name: colour, exact: true }).click();
+  await page.getByRole("button", { name: /white cross is done/ }).click();
+  const worker = await started;
+  expect(worker.url()).toMatch(/\/assets\/solver-worker-[\w-]+\.js$/);
+  await expect(practiseState(page, "set-up")).toBeVisible();
+
+  // In a callback of the worker's own: what the test tool evaluates itself is
+  // let through by the browser.
+  const outcome = await worker.evaluate(
+    () =>
+      new Promise<string>((resolve) => {
+        setTimeout(() => {
+          try {
+            resolve(`ran: ${String((0, eval)("1 + 1"))}`);
+          } catch (error) {
+            resolve(error instanceof Error ? error.name : "refused");
+          }
+        }, 0);
+      }),
+  );
+  expect(outcome).toBe("EvalError");
+});
