@@ -71,10 +71,9 @@ export function judge(
   position: Position,
   after: HeldCube<PartlyKnownCubies>,
 ): Verdict {
-  const targets = targetsOf(position);
-  const missing = notPlaced(after.cubies, targets);
+  if (isAnswered(position, after)) return { right: true };
+  const missing = notPlaced(after.cubies, targetsOf(position));
   const lost = notPlaced(after.cubies, markedOf(position));
-  if (isEmpty(missing) && isEmpty(lost)) return { right: true };
   const now = caseNow(position, after.cubies, missing);
   const layerTurned = quartersOff(position, after.cubies, lost);
   return {
