@@ -1,29 +1,10 @@
 /** Ways and their lengths, as people read them. */
 import type { Turn } from "../../core/cube/turns";
-import { formatTurn, formatTurns } from "../../core/notation/format";
+import { capitalised } from "../../core/cases/case-words";
+import { repetitionIn } from "../../core/cases/way";
+import { formatTurns } from "../../core/notation/format";
 import { outerBlockTurns } from "../../core/notation/metrics";
-
-/** A sequence that is one pattern, made so many times. */
-export interface Repetition {
-  readonly pattern: readonly Turn[];
-  readonly times: number;
-}
-
-/** The shortest pattern that a sequence repeats; the sequence itself, once, where it repeats none. */
-export function repetitionIn(turns: readonly Turn[]): Repetition {
-  const written = turns.map(formatTurn);
-  for (let length = 1; length <= turns.length / 2; length++) {
-    const repeats =
-      turns.length % length === 0 &&
-      written.every((turn, i) => turn === written[i % length]);
-    if (repeats)
-      return {
-        pattern: turns.slice(0, length),
-        times: turns.length / length,
-      };
-  }
-  return { pattern: turns, times: 1 };
-}
+import { turnsInWords } from "../../core/notation/say-in-words";
 
 const TIMES = ["", "once", "twice", "three times", "four times", "five times"];
 
@@ -38,10 +19,23 @@ export function turnCount(turns: readonly Turn[]): string {
   return count === 1 ? "1 turn" : `${count} turns`;
 }
 
-/** A way on one line: its turns, a repeated pattern written once. */
+/** A way on one line: its turns, a repeated part written once. */
 export function wayOnOneLine(turns: readonly Turn[]): string {
-  const { pattern, times } = repetitionIn(turns);
-  return times === 1
-    ? formatTurns(turns)
-    : `${formatTurns(pattern)}, ${timesInWords(times)}`;
+  const repeated = repetitionIn(turns);
+  if (repeated === undefined) return formatTurns(turns);
+  const { before, part, times } = repeated;
+  const first = before.length === 0 ? "" : `${formatTurns(before)}, then `;
+  return `${first}${formatTurns(part)}, ${timesInWords(times)}`;
+}
+
+/** A way in words, a repeated part said once: "Turn the right side down, … Three times." */
+export function wayInWords(turns: readonly Turn[]): string {
+  const repeated = repetitionIn(turns);
+  if (repeated === undefined) return turnsInWords(turns);
+  const { before, part, times } = repeated;
+  return [
+    before.length === 0 ? "" : `${turnsInWords(before)} Then: `,
+    `${turnsInWords(part)} `,
+    `${capitalised(timesInWords(times))}.`,
+  ].join("");
 }

@@ -2,9 +2,9 @@ import { describe, expect, it } from "vitest";
 import type { Turn } from "../../../core/cube/turns";
 import { parseTurns } from "../../../core/notation/parse";
 import {
-  repetitionIn,
   timesInWords,
   turnCount,
+  wayInWords,
   wayOnOneLine,
 } from "../../../renderer/components/way-words";
 
@@ -21,15 +21,17 @@ describe("a way on one line", () => {
     expect(wayOnOneLine(turns("R' D R"))).toBe("R' D R");
   });
 
-  it("finds the shortest pattern, and none in what only begins alike", () => {
-    expect(repetitionIn(turns("R U R U R U R U"))).toEqual({
-      pattern: turns("R U"),
-      times: 4,
-    });
-    expect(repetitionIn(turns("R U R U R"))).toEqual({
-      pattern: turns("R U R U R"),
-      times: 1,
-    });
+  it("keeps a turn of the whole cube before the repeated part", () => {
+    expect(wayOnOneLine(turns("y (L D L' D')3"))).toBe(
+      "y, then L D L' D', three times",
+    );
+  });
+
+  it("says a repeated part once", () => {
+    expect(wayInWords(turns("(R' D' R D)3"))).toMatch(
+      /^Turn the right side down.*to the right\. Three times\.$/,
+    );
+    expect(wayInWords(turns("F2"))).toBe("Turn the front twice.");
   });
 
   it("counts turns as WCA 12a5 does: whole-cube turns are none", () => {
