@@ -260,8 +260,9 @@ export class PractiseState {
 
   /** Stores the answer on the desk again, after it failed. */
   async storeAgain(): Promise<void> {
-    if (this.#phase.kind === "answered")
-      await this.#store(this.#phase.answered);
+    if (this.#phase.kind !== "answered") return;
+    const { answered } = this.#phase;
+    if (!answered.attempt.isRetry) await this.#store(answered);
   }
 
   async #takeUp(row: RoundRow): Promise<boolean> {

@@ -31,7 +31,7 @@ export function namedLook(name: NamedLook, side: 1 | -1): Look {
     case "front":
       return { yaw: side * YAW, pitch: PITCH };
     case "underneath":
-      return { yaw: side * YAW, pitch: -50 };
+      return { yaw: side * YAW, pitch: -42 };
     case "behind":
       return { yaw: side * YAW - side * 180, pitch: PITCH };
   }

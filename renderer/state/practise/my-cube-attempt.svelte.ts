@@ -55,8 +55,10 @@ export type SetUpFinder = (
   from: HeldCube<PartlyKnownCubies>,
   to: Position,
   seed: number,
-  /** Told how far the search has come, 0–1, where it takes longer than a moment. */
-  onprogress?: (progress: number) => void,
+  options?: {
+    /** Told how far the search has come, 0–1, where it takes longer than a moment. */
+    readonly onprogress?: (progress: number) => void;
+  },
 ) => Promise<readonly Turn[] | undefined>;
 
 /** What the learner says the cube shows after their answer. */
@@ -378,9 +380,11 @@ export class MyCubeAttempt {
       from,
       this.position,
       this.item.seed,
-      (progress) => {
-        if (search === this.#search)
-          this.#stage = { kind: "searching", progress };
+      {
+        onprogress: (progress) => {
+          if (search === this.#search)
+            this.#stage = { kind: "searching", progress };
+        },
       },
     );
     // Whatever was said meanwhile began another search.

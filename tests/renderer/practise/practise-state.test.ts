@@ -1,0 +1,203 @@
+import "fake-indexeddb/auto";
+import { beforeEach, describe, expect, it, vi } from "vitest";
+import { turnsForPosition } from "../../../core/cases/way-for-position";
+import { inverseTurn } from "../../../core/cube/turns";
+import { present } from "../../../core/invariant";
+import type { Review } from "../../../core/memory/review";
+import { createSetUpFinder } from "../../../core/solver/set-up";
+import { runToEnd } from "../../../core/solver/steps";
+import { randomSource } from "../../../core/random-source";
+import {
+  openApp,
+  type AppState,
+} from "../../../renderer/state/app-state.svelte";
+import { PractiseState } from "../../../renderer/state/practise.svelte";
+import { CaseAttempt } from "../../../renderer/state/practise/case-attempt.svelte";
+import {
+  MyCubeAttempt,
+  type SetUpFinder,
+} from "../../../renderer/state/practise/my-cube-attempt.svelte";
+import { cubeThatHas } from "../../../renderer/state/practise/own-cube";
+import { readLog } from "../../../renderer/storage/reviews";
+import { forgetDatabases } from "../storage/fresh-database";
+import { windowLocks } from "../storage/window-locks";
+
+const finder = createSetUpFinder();
+const findSetUp: SetUpFinder = (from, to, seed) => {
+  const found = runToEnd(finder.find(from, to, randomSource(seed)));
+  return Promise.resolve(found.ok ? found.value.turns : undefined);
+};
+
+async function openedApp(): Promise<AppState> {
+  const opened = await openApp();
+  if (!opened.ok) throw new Error(opened.error.code);
+  return opened.value;
+}
+
+async function practising(app: AppState): Promise<PractiseState> {
+  const practise = new PractiseState({
+    learner: app.current,
+    findSetUp,
+    still: () => true,
+  });
+  await practise.open(undefined);
+  return practise;
+}
+
+function attemptOf(practise: PractiseState): CaseAttempt {
+  const { phase } = practise;
+  if (phase.kind !== "case" || !(phase.attempt instanceof CaseAttempt))
+    throw new Error(`no case on the screen but ${phase.kind}`);
+  return phase.attempt;
+}
+
+/** Answers the case on the desk by its way, a second a turn, and waits for the store. */
+async function answer(practise: PractiseState): Promise<void> {
+  const attempt = attemptOf(practise);
+  attempt.caseShown(0);
+  turnsForPosition(attempt.position).forEach((turn, n) =>
+    attempt.turn(turn, 1000 * (n + 1)),
+  );
+  await practise.storeAgain();
+}
+
+async function stored(app: AppState): Promise<readonly Review[]> {
+  const log = await readLog(app.database, app.current.learner.id);
+  return log.ok ? log.value.reviews : [];
+}
+
+beforeEach(async () => {
+  await forgetDatabases();
+  Object.defineProperty(navigator, "locks", {
+    configurable: true,
+    value: windowLocks(),
+  });
+});
+
+describe("practising", () => {
+  it("begins a first start with the easiest edge, shown", async () => {
+    const practise = await practising(await openedApp());
+    expect(attemptOf(practise).item).toMatchObject({
+      case: "E1",
+      asking: "shown",
+    });
+  });
+
+  it("ends an answer by itself when the case is answered, and stores it", async () => {
+    const app = await openedApp();
+    const practise = await practising(app);
+    await answer(practise);
+    const { phase } = practise;
+    if (phase.kind !== "answered") throw new Error(phase.kind);
+    const [review] = await stored(app);
+    expect(phase.answered.acknowledged).toBe(review?.id);
+    expect(review).toMatchObject({
+      case: "E1",
+      asking: "shown",
+      verdict: "right",
+      interrupted: false,
+      total: 1000,
+    });
+  });
+
+  it("takes up the same position after the window was closed, and says so in the log", async () => {
+    const app = await openedApp();
+    const practise = await practising(app);
+    await answer(practise);
+    await practise.next();
+    const before = attemptOf(practise);
+    practise.close();
+    const again = await practising(await openedApp());
+    const after = attemptOf(again);
+    expect(after.item.asking).toBe("helped");
+    expect(after.position).toEqual(before.position);
+    await answer(again);
+    expect(await stored(app)).toHaveLength(2);
+    expect((await stored(app)).at(-1)?.interrupted).toBe(true);
+  });
+
+  it("counts a turn taken back as a correction", async () => {
+    const app = await openedApp();
+    const practise = await practising(app);
+    for (let n = 0; n < 2; n++) {
+      await answer(practise);
+      await practise.next();
+    }
+    const attempt = attemptOf(practise);
+    attempt.caseShown(0);
+    attempt.turn({ layer: "R", quarters: 1 }, 500);
+    attempt.takeBack(3000);
+    await answer(practise);
+    expect((await stored(app)).at(-1)).toMatchObject({
+      verdict: "right",
+      corrections: 1,
+    });
+  });
+
+  it("judges what was left undone as missed, and a retry is not stored", async () => {
+    const app = await openedApp();
+    const practise = await practising(app);
+    for (let n = 0; n < 2; n++) {
+      await answer(practise);
+      await practise.next();
+    }
+    attemptOf(practise).done(2000);
+    await practise.storeAgain();
+    const count = (await stored(app)).length;
+    expect((await stored(app)).at(-1)?.verdict).toBe("missed");
+    practise.retry();
+    await answer(practise);
+    expect(await stored(app)).toHaveLength(count);
+    practise.close();
+  });
+
+  it("leaves a skipped case without a review", async () => {
+    const app = await openedApp();
+    const practise = await practising(app);
+    await practise.skip();
+    expect(attemptOf(practise).item.asking).toBe("helped");
+    expect(await stored(app)).toEqual([]);
+  });
+
+  it("sets a cube in the hands up, and stores what the learner reports", async () => {
+    const app = await openedApp();
+    await app.current.changeSettings({ answerWay: "my-cube" });
+    const practise = await practising(app);
+    const { phase } = practise;
+    if (phase.kind !== "case" || !(phase.attempt instanceof MyCubeAttempt))
+      throw new Error(phase.kind);
+    const { attempt } = phase;
+    expect(attempt.stage.kind).toBe("has");
+    attempt.say(cubeThatHas("cross"));
+    await vi.waitFor(() => expect(attempt.stage.kind).toBe("set-up"));
+    const { stage } = attempt;
+    if (stage.kind !== "set-up") throw new Error(stage.kind);
+    stage.walk.turns.forEach((_, n) => attempt.turnMade(n));
+    // A new case is then walked through.
+    const shown = present(
+      attempt.stage.kind === "shown" ? attempt.stage : undefined,
+      "the way is shown",
+    );
+    shown.walk.turns.forEach((_, n) => attempt.turnMade(1000 + n));
+    await practise.storeAgain();
+    const [review] = await stored(app);
+    expect(review).toMatchObject({
+      answerWay: "my-cube",
+      reported: true,
+      verdict: "right",
+      turns: [],
+    });
+    // Unknown pieces are written as such.
+    expect(review?.position).toContain("?");
+  });
+
+  it("undoes a turn the learner takes back", async () => {
+    const practise = await practising(await openedApp());
+    const attempt = attemptOf(practise);
+    const start = attempt.answer.cube;
+    attempt.turn({ layer: "L", quarters: 3 }, 10);
+    attempt.turn(inverseTurn({ layer: "L", quarters: 3 }), 20);
+    expect(attempt.answer.cube).toEqual(start);
+    practise.close();
+  });
+});
