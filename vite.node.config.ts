@@ -58,7 +58,13 @@ export default defineConfig(({ mode }) => {
   return {
     ssr: {
       noExternal: true,
-      external: ["electron", "vite", "typescript", "@playwright/test"],
+      external: [
+        "electron",
+        "vite",
+        "typescript",
+        "@playwright/test",
+        "cubejs",
+      ],
     },
     build: {
       ssr: here(program.entry),

@@ -13,11 +13,16 @@ import { positions } from "./positions";
 import { formatResult, WrongAnswer, type Benchmark } from "./result";
 import { replay } from "./replay";
 import { ROOT } from "./root";
+import { setUps } from "./set-ups";
+import { solver } from "./solver";
+import { runSolverProcess, SOLVER_ARGUMENT } from "./solver-process";
 
 const BENCHMARKS: Readonly<Record<string, Benchmark>> = {
   "bundle-sizes": bundleSizes,
   positions,
   replay,
+  "set-ups": setUps,
+  solver,
 };
 
 const RESULTS = join(ROOT, "tests", "bench", "results.jsonl");
@@ -35,14 +40,19 @@ async function run(name: string, benchmark: Benchmark): Promise<void> {
   }
 }
 
-const wanted = process.argv[2] ?? "";
-const chosen = Object.entries(BENCHMARKS).filter(([name]) =>
-  name.includes(wanted),
-);
-if (chosen.length === 0) {
-  console.error(
-    `No benchmark is called "${wanted}". There are: ${Object.keys(BENCHMARKS).join(", ")}.`,
+async function runChosen(wanted: string): Promise<void> {
+  const chosen = Object.entries(BENCHMARKS).filter(([name]) =>
+    name.includes(wanted),
   );
-  process.exitCode = 2;
+  if (chosen.length === 0) {
+    console.error(
+      `No benchmark is called "${wanted}". There are: ${Object.keys(BENCHMARKS).join(", ")}.`,
+    );
+    process.exitCode = 2;
+  }
+  for (const [name, benchmark] of chosen) await run(name, benchmark);
 }
-for (const [name, benchmark] of chosen) await run(name, benchmark);
+
+const [wanted = "", solverName = ""] = process.argv.slice(2);
+if (wanted === SOLVER_ARGUMENT) runSolverProcess(solverName);
+else await runChosen(wanted);
