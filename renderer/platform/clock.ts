@@ -22,8 +22,3 @@ export function utcOffset(at: Milliseconds): number {
 export function runningTime(): Milliseconds {
   return performance.now() as Milliseconds;
 }
-
-/** When an event happened, on the page's running time: before any handler ran. */
-export function eventTime(event: Event): Milliseconds {
-  return event.timeStamp as Milliseconds;
-}

@@ -6,6 +6,7 @@ import { createContext } from "svelte";
 import { present } from "../../core/invariant";
 import { err, ok, type Result } from "../../core/result";
 import { now } from "../platform/clock";
+import { hearOtherWindows, tellOtherWindows } from "../platform/other-windows";
 import { freshId } from "../platform/random";
 import type { DamagedRow } from "../storage/damaged-row";
 import {
@@ -71,6 +72,14 @@ export class AppState {
     this.persistence = await askToPersist();
   }
 
+  /** Follows what other windows change in the store. Returns how to stop. */
+  followOtherWindows(): () => void {
+    return hearOtherWindows((news) => {
+      if (news.changed === "learners") void this.#readLearners();
+      else if (news.id === this.current.learner.id) void this.current.reload();
+    });
+  }
+
   /** Puts another learner at the desk. */
   async switchTo(id: string): Promise<Result<void, StorageError>> {
     const learner = this.#learners.find((known) => known.id === id);
@@ -88,6 +97,7 @@ export class AppState {
     const saved = await saveLearner(this.database, learner);
     if (!saved.ok) return saved;
     this.#learners = [...this.#learners, learner];
+    tellOtherWindows({ changed: "learners" });
     return this.switchTo(learner.id);
   }
 
@@ -100,6 +110,7 @@ export class AppState {
     this.#learners = this.#learners.map((learner) =>
       learner.id === renamed.id ? renamed : learner,
     );
+    tellOtherWindows({ changed: "learners" });
     return ok(undefined);
   }
 
@@ -116,17 +127,38 @@ export class AppState {
     const deleted = await deleteLearner(this.database, id);
     await lock.value.release();
     if (!deleted.ok) return deleted;
-    const others = this.#learners.filter((learner) => learner.id !== id);
-    this.#learners = others;
-    const next = others[0];
+    this.#learners = this.#learners.filter((learner) => learner.id !== id);
+    const seated = await this.#seatSomebody();
+    // Last, so that no other window finds the table empty and fills it as well.
+    tellOtherWindows({ changed: "learners" });
+    return seated;
+  }
+
+  /** The first of the learners, or a new one, takes the place of one who is gone. */
+  #seatSomebody(): Promise<Result<void, StorageError>> {
+    const next = this.#learners[0];
     return next === undefined
       ? this.addLearner(FIRST_NAME)
       : this.switchTo(next.id);
+  }
+
+  async #readLearners(): Promise<void> {
+    const read = await readLearners(this.database, firstLearner());
+    if (!read.ok) return;
+    this.#learners = read.value.learners;
+    const { id } = this.current.learner;
+    const own = this.#learners.find((learner) => learner.id === id);
+    if (own === undefined) await this.#seatSomebody();
+    else this.current.learner = own;
   }
 }
 
 /** What the first learner is called until they say otherwise. */
 const FIRST_NAME = "Learner 1";
+
+function firstLearner(): Learner {
+  return { id: freshId(), name: FIRST_NAME, createdAt: now() };
+}
 
 /** Opens the store and whoever was last at the desk; on a first start, somebody new. */
 export async function openApp(
@@ -135,37 +167,25 @@ export async function openApp(
   const opened = await openDatabase(events);
   if (!opened.ok) return opened;
   const database = opened.value;
-  const stored = await readLearners(database, {
-    id: freshId(),
-    name: FIRST_NAME,
-    createdAt: now(),
-  });
+  const stored = await readLearners(database, firstLearner());
   if (!stored.ok) return stored;
-  const last = await readSetting(database, CURRENT_KEY);
-  if (!last.ok) return last;
-  const { learners, damaged } = stored.value;
-  const learner = learners.find(({ id }) => id === last.value) ?? learners[0];
-  // Only where every stored learner is damaged: their answers stay, and somebody new begins.
-  if (learner === undefined) return openFor(database, [], damaged);
-  return openFor(database, learners, damaged, learner);
-}
-
-async function openFor(
-  database: TurnwiseDatabase,
-  known: readonly Learner[],
-  damaged: readonly DamagedRow[],
-  chosen?: Learner,
-): Promise<Result<AppState, StorageError>> {
-  let learner = chosen;
-  let learners = known;
-  if (learner === undefined) {
-    learner = { id: freshId(), name: FIRST_NAME, createdAt: now() };
+  let { learners } = stored.value;
+  if (learners.length === 0) {
+    // Every stored learner is damaged: they stay as they are, and somebody new begins.
+    const learner = firstLearner();
     const saved = await saveLearner(database, learner);
     if (!saved.ok) return saved;
-    learners = [...known, learner];
+    learners = [learner];
   }
+  const last = await readSetting(database, CURRENT_KEY);
+  if (!last.ok) return last;
+  const learner = present(
+    learners.find(({ id }) => id === last.value) ?? learners[0],
+    "there is somebody",
+  );
   const current = await openLearner(database, learner);
   if (!current.ok) return current;
+  const { damaged } = stored.value;
   return ok(new AppState(database, learners, current.value, damaged));
 }
 

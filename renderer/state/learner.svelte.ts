@@ -19,6 +19,7 @@ import type { ColourScheme } from "../../core/picture/colour-sets";
 import { type CubePalette, cubePalette } from "../../core/picture/palette";
 import { ok, type Result } from "../../core/result";
 import { now, utcOffset } from "../platform/clock";
+import { tellOtherWindows } from "../platform/other-windows";
 import type { DamagedRow } from "../storage/damaged-row";
 import type { TurnwiseDatabase } from "../storage/database";
 import { type Learner, learnerSettingsKey } from "../storage/learners";
@@ -29,7 +30,7 @@ import {
   type StoredLog,
 } from "../storage/reviews";
 import { sealReviews } from "../storage/sealing";
-import { readSetting, saveSetting } from "../storage/settings";
+import { mergeSetting, readSetting } from "../storage/settings";
 import type { StorageError } from "../storage/storage-error";
 import {
   EMPTY_LOG,
@@ -159,16 +160,14 @@ export class LearnerState {
   ): Promise<Result<void, StorageError>> {
     const before = this.#settings;
     const after = { ...before, ...patch };
-    this.#settings = after;
-    const saved = await saveSetting(
+    this.#takeSettings(after);
+    const saved = await mergeSetting(
       this.database,
       learnerSettingsKey(this.learner.id),
-      $state.snapshot(after),
+      $state.snapshot(patch),
     );
-    if (!saved.ok && this.#settings === after) this.#settings = before;
-    if (after.level !== before.level)
-      this.#log = rescheduled(this.#log, this.schedule);
-    this.refreshToday();
+    if (!saved.ok && this.#settings === after) this.#takeSettings(before);
+    this.#tellOtherWindows();
     return saved;
   }
 
@@ -183,16 +182,35 @@ export class LearnerState {
     if (stored.ok) {
       this.#log = withReview(this.#log, acknowledgement.review, this.schedule);
       this.refreshToday();
+      this.#tellOtherWindows();
     }
     return stored;
   }
 
-  /** Reads the log again, after another window has written to it. */
+  /** Reads settings and log again, after another window has written to them. */
   async reload(): Promise<Result<void, StorageError>> {
+    const settings = await readSetting(
+      this.database,
+      learnerSettingsKey(this.learner.id),
+    );
+    if (!settings.ok) return settings;
+    this.#takeSettings(parseLearnerSettings(settings.value));
     const log = await readLog(this.database, this.learner.id);
     if (!log.ok) return log;
     this.#takeLog(log.value);
     return ok(undefined);
+  }
+
+  #takeSettings(settings: LearnerSettings): void {
+    const { level } = this.#settings;
+    this.#settings = settings;
+    if (settings.level !== level)
+      this.#log = rescheduled(this.#log, this.schedule);
+    this.refreshToday();
+  }
+
+  #tellOtherWindows(): void {
+    tellOtherWindows({ changed: "learner", id: this.learner.id });
   }
 
   #takeLog(log: StoredLog): void {

@@ -21,3 +21,22 @@ export async function saveSetting(
     await database.settings.put({ key, value });
   });
 }
+
+/**
+ * Changes some fields of an object under a key and leaves its others as they
+ * now are: another window may have changed those since they were read here.
+ */
+export async function mergeSetting(
+  database: TurnwiseDatabase,
+  key: string,
+  patch: Readonly<Record<string, unknown>>,
+): Promise<Result<void, StorageError>> {
+  const { settings } = database;
+  return tryStorage(() =>
+    database.transaction("rw", settings, async () => {
+      const stored = (await settings.get(key))?.value;
+      const fields = typeof stored === "object" ? stored : {};
+      await settings.put({ key, value: { ...fields, ...patch } });
+    }),
+  );
+}

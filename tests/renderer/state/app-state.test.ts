@@ -1,0 +1,185 @@
+import "fake-indexeddb/auto";
+import { beforeEach, describe, expect, it, vi } from "vitest";
+import { localDay } from "../../../core/memory/local-day";
+import type { Milliseconds } from "../../../core/memory/review";
+import { STARTER_DECKS } from "../../../core/deck/starter-decks";
+import {
+  type AppState,
+  openApp,
+} from "../../../renderer/state/app-state.svelte";
+import { learnerSettingsKey } from "../../../renderer/storage/learners";
+import { readSetting } from "../../../renderer/storage/settings";
+import { forgetDatabases } from "../storage/fresh-database";
+import { sampleReview, TUESDAY_NINE } from "../storage/sample-review";
+import { windowLocks } from "../storage/window-locks";
+
+async function openWindow(): Promise<AppState> {
+  const opened = await openApp();
+  if (!opened.ok) throw new Error(opened.error.code);
+  return opened.value;
+}
+
+function names(app: AppState): readonly string[] {
+  return app.learners.map(({ name }) => name);
+}
+
+beforeEach(async () => {
+  await forgetDatabases();
+  Object.defineProperty(navigator, "locks", {
+    configurable: true,
+    value: windowLocks(),
+  });
+});
+
+describe("the app", () => {
+  it("begins with one learner and asks nothing", async () => {
+    const app = await openWindow();
+    expect(names(app)).toEqual(["Learner 1"]);
+    expect(app.current.learner.name).toBe("Learner 1");
+    expect(app.current.decks).toEqual(STARTER_DECKS);
+    expect(app.current.memories.size).toBe(0);
+  });
+
+  it("opens with whoever was last at the desk", async () => {
+    const app = await openWindow();
+    await app.addLearner("Ada");
+    expect(app.current.learner.name).toBe("Ada");
+    const again = await openWindow();
+    expect(names(again)).toEqual(["Learner 1", "Ada"]);
+    expect(again.current.learner.name).toBe("Ada");
+  });
+
+  it("begins with somebody new where every stored learner is damaged, and reports them", async () => {
+    const app = await openWindow();
+    await app.database.learners.clear();
+    await app.database.learners.put({ id: "damaged", name: 7 });
+    const again = await openWindow();
+    expect(names(again)).toEqual(["Learner 1"]);
+    expect(again.damaged).toEqual([
+      { table: "learners", key: "damaged", field: "id" },
+    ]);
+    expect(await app.database.learners.count()).toBe(2);
+  });
+
+  it("forgets a deleted learner and seats another, or somebody new", async () => {
+    const app = await openWindow();
+    const first = app.current.learner.id;
+    await app.addLearner("Ada");
+    expect((await app.deleteCurrent()).ok).toBe(true);
+    expect(app.current.learner.id).toBe(first);
+    await app.deleteCurrent();
+    expect(names(app)).toEqual(["Learner 1"]);
+    expect(app.current.learner.id).not.toBe(first);
+  });
+
+  it("does not delete a learner who practises in another window", async () => {
+    const app = await openWindow();
+    const { id } = app.current.learner;
+    let done = (): void => undefined;
+    void navigator.locks.request(
+      `practice:${id}`,
+      () => new Promise<void>((resolve) => (done = resolve)),
+    );
+    expect(await app.deleteCurrent()).toEqual({
+      ok: false,
+      error: { code: "practising-elsewhere" },
+    });
+    expect(app.current.learner.id).toBe(id);
+    done();
+  });
+});
+
+describe("a learner at the desk", () => {
+  it("has an acknowledged answer in the log and in the memories at once", async () => {
+    const { current } = await openWindow();
+    const review = sampleReview({ learner: current.learner.id });
+    expect(await current.acknowledge({ review })).toEqual({
+      ok: true,
+      value: review.id,
+    });
+    expect(current.reviews).toEqual([review]);
+    expect(current.memoryOf("E1")?.lastDay).toBe(review.localDay);
+    expect(current.answersTo("E1")).toEqual([review]);
+    expect((await openWindow()).current.reviews).toEqual([review]);
+  });
+
+  it("has no answer that was not stored", async () => {
+    const { current } = await openWindow();
+    current.database.close();
+    const outcome = await current.acknowledge({
+      review: sampleReview({ learner: current.learner.id }),
+    });
+    expect(outcome).toEqual({ ok: false, error: { code: "closed" } });
+    expect(current.reviews).toEqual([]);
+  });
+
+  it("lives in days that turn over when the learner chose", async () => {
+    vi.useFakeTimers({ toFake: ["Date"], now: TUESDAY_NINE });
+    const { current } = await openWindow();
+    const offset = -new Date().getTimezoneOffset();
+    const hourOf = (at: number) => new Date(at + offset * 60_000).getUTCHours();
+    expect(current.today).toBe(localDay(TUESDAY_NINE, offset));
+    // The hour after the present one has not come yet: it is still yesterday.
+    await current.changeSettings({
+      turnsOverAt: Math.min(12, hourOf(TUESDAY_NINE) + 1),
+    });
+    expect(current.today).toBe(
+      localDay(TUESDAY_NINE, offset, Math.min(12, hourOf(TUESDAY_NINE) + 1)),
+    );
+    vi.setSystemTime(TUESDAY_NINE + 24 * 3_600_000);
+    const before = current.today;
+    current.refreshToday();
+    expect(current.today).toBe(before + 1);
+    vi.useRealTimers();
+  });
+
+  it("keeps what another window chose meanwhile", async () => {
+    const one = await openWindow();
+    const two = await openWindow();
+    await one.current.changeSettings({ hold: "down" });
+    await two.current.changeSettings({ letters: true });
+    await one.current.reload();
+    expect(one.current.settings).toMatchObject({ hold: "down", letters: true });
+    const key = learnerSettingsKey(one.current.learner.id);
+    expect(await readSetting(one.database, key)).toEqual({
+      ok: true,
+      value: { hold: "down", letters: true },
+    });
+  });
+
+  it("has back what was chosen before where the choice could not be stored", async () => {
+    const { current } = await openWindow();
+    current.database.close();
+    const outcome = await current.changeSettings({ hold: "down" });
+    expect(outcome.ok).toBe(false);
+    expect(current.settings.hold).toBe("up");
+  });
+
+  it("sees what another window answered", async () => {
+    const one = await openWindow();
+    const two = await openWindow();
+    const stop = two.followOtherWindows();
+    const review = sampleReview({
+      learner: one.current.learner.id,
+      at: (TUESDAY_NINE + 1) as Milliseconds,
+    });
+    // In one process both windows would share one channel, which hears only others.
+    await one.current.acknowledge({ review });
+    const other = new BroadcastChannel("turnwise");
+    other.postMessage({ changed: "learner", id: one.current.learner.id });
+    await vi.waitFor(() => expect(two.current.reviews).toEqual([review]));
+    other.close();
+    stop();
+  });
+
+  it("practises the decks that were chosen, in their order", async () => {
+    const { current } = await openWindow();
+    await current.changeSettings({
+      decks: ["starter-rest", "a deck of a later version", "starter-edges"],
+    });
+    expect(current.decks.map(({ id }) => id)).toEqual([
+      "starter-rest",
+      "starter-edges",
+    ]);
+  });
+});
