@@ -50,9 +50,15 @@ function here(path: string): string {
 export default defineConfig(({ mode }) => {
   const program = PROGRAMS[mode];
   if (program === undefined) {
-    throw new Error(
-      `--mode must be one of ${Object.keys(PROGRAMS).join(", ")}`,
-    );
+    // Said when something is built: tools that only read this file give no mode.
+    const modes = Object.keys(PROGRAMS).join(", ");
+    const needsMode = {
+      name: "needs-mode",
+      buildStart() {
+        throw new Error(`--mode must be one of ${modes}`);
+      },
+    };
+    return { plugins: [needsMode] };
   }
   const slash = program.out.lastIndexOf("/");
   return {
