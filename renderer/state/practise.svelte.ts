@@ -24,16 +24,11 @@ import {
 import { parseRound } from "../../core/memory/round-schema";
 import type { PartlyKnownCubies } from "../../core/cube/cubies";
 import { STARTER_DECKS } from "../../core/deck/starter-decks";
-import { ok, type Result } from "../../core/result";
+import type { Result } from "../../core/result";
 import { now, runningTime, utcOffset } from "../platform/clock";
 import { freshId, freshSeed } from "../platform/random";
 import { takePracticeLock } from "../storage/locks";
-import {
-  openRoundOf,
-  removeRound,
-  type RoundRow,
-  saveRound,
-} from "../storage/rounds";
+import { openRoundOf, removeRound, type RoundRow } from "../storage/rounds";
 import type { StorageError } from "../storage/storage-error";
 import type { LearnerState } from "./learner.svelte";
 import { AnsweredCase, type Attempt } from "./practise/answered-case.svelte";
@@ -45,10 +40,8 @@ import {
   type StoredWalk,
 } from "./practise/desk-schema";
 import { type GivenAnswer, reviewOf } from "./practise/given-answer";
-import {
-  MyCubeAttempt,
-  type SetUpFinder,
-} from "./practise/my-cube-attempt.svelte";
+import { MyCubeAttempt } from "./practise/my-cube-attempt.svelte";
+import type { SetUpFinder } from "./practise/my-cube-stage";
 import { formatPosition, positionOfItem } from "./practise/position-of-item";
 import {
   afterTap,
@@ -56,6 +49,7 @@ import {
   type TurningTime,
   wantsPause,
 } from "./practise/pause-advice";
+import { RoundKeeper } from "./practise/round-keeper";
 import { isPractised, type Practised } from "./practise/practised";
 
 /** What the place shows. */
@@ -90,7 +84,7 @@ export class PractiseState {
   /** Carried from case to case: the cube stays in the learner's hands. */
   #ownCube: PartlyKnownCubies | undefined;
   #turningTime: TurningTime = $state.raw(RESTED);
-  #storing: Promise<unknown> = Promise.resolve();
+  readonly #keeper = new RoundKeeper();
   #release: (() => void) | undefined;
   #isClosed = false;
 
@@ -249,7 +243,7 @@ export class PractiseState {
   async next(): Promise<void> {
     const phase = this.#phase;
     if (phase.kind !== "answered") return;
-    await this.#storing;
+    await this.#keeper.settled();
     if (this.#phase !== phase) return;
     if (phase.answered.trouble !== undefined) {
       await this.storeAgain();
@@ -395,7 +389,7 @@ export class PractiseState {
 
   /** Stores an answer with the round's advance; what was stored before comes first. */
   #store(answered: AnsweredCase): Promise<void> {
-    return this.#inTurn(async () => {
+    return this.#keeper.inTurn(async () => {
       const row = this.#row();
       if (row === undefined) return;
       const stored = await this.#needs.learner.acknowledge({
@@ -408,19 +402,8 @@ export class PractiseState {
   }
 
   #save(walk?: StoredWalk): Promise<Result<unknown, StorageError>> {
-    return this.#inTurn(async () => {
-      const row = this.#row(walk);
-      return row === undefined
-        ? ok(undefined)
-        : saveRound(this.#needs.learner.database, row);
-    });
-  }
-
-  /** Writes one after the other: an older row never overwrites a newer one. */
-  #inTurn<T>(write: () => Promise<T>): Promise<T> {
-    const writing = this.#storing.then(write);
-    this.#storing = writing;
-    return writing;
+    const { database } = this.#needs.learner;
+    return this.#keeper.save(database, () => this.#row(walk));
   }
 
   #row(walk?: StoredWalk): RoundRow | undefined {

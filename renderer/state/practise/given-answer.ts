@@ -1,5 +1,4 @@
 /** An answer that has been given, and the review it makes. */
-import { caseEntry } from "../../../core/cases/case-table";
 import type { Position } from "../../../core/cases/position";
 import type { Measurement } from "../../../core/answer/measure";
 import type { Verdict } from "../../../core/answer/judge";
@@ -77,9 +76,4 @@ export function reviewOf(given: GivenAnswer, context: ReviewContext): Review {
     gradingVersion: GRADING_VERSION,
     weightsVersion: WEIGHTS_VERSION,
   };
-}
-
-/** Whether a case is of an edge; the other cases are of corners. */
-export function isEdgeCase(item: Pick<RoundItem, "case">): boolean {
-  return caseEntry(item.case).stage === "first-layer-edges";
 }

@@ -8,7 +8,6 @@
  */
 import type { Verdict } from "../../../core/answer/judge";
 import { type AnswerEvent, measureAnswer } from "../../../core/answer/measure";
-import { caseEntry } from "../../../core/cases/case-table";
 import { markedOf, targetsOf } from "../../../core/cases/constraint";
 import {
   knownPieces,
@@ -20,7 +19,6 @@ import { holdOfVariant } from "../../../core/cases/variant";
 import {
   turnsForPosition,
   turnsToAnswer,
-  type WayChoice,
 } from "../../../core/cases/way-for-position";
 import type { PartlyKnownCubies } from "../../../core/cube/cubies";
 import type { HeldCube } from "../../../core/cube/held-cube";
@@ -31,7 +29,6 @@ import { type Hint, HINTS } from "../../../core/memory/review";
 import type { RoundItem } from "../../../core/memory/round";
 import { formatTurns } from "../../../core/notation/format";
 import type { StoredWalk } from "./desk-schema";
-import type { GivenAnswer } from "./given-answer";
 import { LookAround } from "./look-around.svelte";
 import {
   type CubePiece,
@@ -40,6 +37,7 @@ import {
   onlyHome,
   withPieceAt,
 } from "./own-cube";
+import type { MyCubeStage, MyCubeStart, Report } from "./my-cube-stage";
 import { piecesOf } from "./prompt-words";
 import {
   beginWalk,
@@ -49,65 +47,6 @@ import {
   walkBack,
   walkOn,
 } from "./turn-walk";
-
-/** Finds turns that bring the learner's cube to a position. Resolves with undefined where there are none. */
-export type SetUpFinder = (
-  from: HeldCube<PartlyKnownCubies>,
-  to: Position,
-  seed: number,
-  options?: {
-    /** Told how far the search has come, 0–1, where it takes longer than a moment. */
-    readonly onprogress?: (progress: number) => void;
-  },
-) => Promise<readonly Turn[] | undefined>;
-
-/** What the learner says the cube shows after their answer. */
-export const REPORTS = ["done", "corrected", "not-done"] as const;
-
-export type Report = (typeof REPORTS)[number];
-
-/** Where an attempt on the learner's own cube stands. */
-export type MyCubeStage =
-  /** What the cube has now is not known. */
-  | { readonly kind: "has" }
-  /** A piece has to be found on the cube. */
-  | { readonly kind: "find"; readonly piece: CubePiece }
-  /** A piece is brought home. */
-  | {
-      readonly kind: "bring";
-      readonly piece: CubePiece;
-      readonly walk: TurnWalk;
-    }
-  | { readonly kind: "searching"; readonly progress: number }
-  /** No set-up was found: a bug of ours, said plainly. */
-  | { readonly kind: "no-set-up" }
-  | { readonly kind: "set-up"; readonly walk: TurnWalk }
-  /** A new case: its way is walked through. */
-  | { readonly kind: "shown"; readonly walk: TurnWalk }
-  /** Set up; the clock waits for the learner to have seen it. */
-  | { readonly kind: "see" }
-  | { readonly kind: "turning"; readonly hasSaidKnown: boolean }
-  | { readonly kind: "report" }
-  | { readonly kind: "ended" };
-
-/** What an attempt is begun with. */
-export interface MyCubeStart {
-  readonly item: RoundItem;
-  /** Every piece known; the learner's cube shows the part of it that is named. */
-  readonly position: Position;
-  readonly wayChoice: WayChoice;
-  readonly isRetry: boolean;
-  /** What is known of the cube in the hands; undefined: not yet asked. */
-  readonly ownCube: PartlyKnownCubies | undefined;
-  /** A walk that was under way when the window closed. */
-  readonly walk?: StoredWalk | undefined;
-  readonly findSetUp: SetUpFinder;
-  /** The case is set up: what is shown now has been shown. */
-  readonly onset: () => void;
-  /** Something changed that must survive a reload. */
-  readonly onmoved: () => void;
-  readonly onended: (given: GivenAnswer) => void;
-}
 
 /** An attempt while it lasts. Times given to it are of the page's running time. */
 export class MyCubeAttempt {
@@ -446,9 +385,4 @@ export class MyCubeAttempt {
       shownTheWay: this.#hints.includes("whole-way"),
     });
   }
-}
-
-/** Whether the pieces of a case are edges or corners, as a learner says it. */
-export function pieceWord(item: Pick<RoundItem, "case">): "edge" | "corner" {
-  return caseEntry(item.case).stage === "first-layer-edges" ? "edge" : "corner";
 }

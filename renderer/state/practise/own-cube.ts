@@ -54,18 +54,6 @@ export function cubeThatHas(has: OwnCubeHas): PartlyKnownCubies {
   }
 }
 
-/** The pieces that a position shows, edges first: with a cross, corners can be brought home. */
-export function piecesShown(shown: PartlyKnownCubies): readonly CubePiece[] {
-  return [
-    ...EDGES.filter((piece) => shown.edgePermutation.includes(piece)).map(
-      (piece): CubePiece => ({ kind: "edge", piece }),
-    ),
-    ...CORNERS.filter((piece) => shown.cornerPermutation.includes(piece)).map(
-      (piece): CubePiece => ({ kind: "corner", piece }),
-    ),
-  ];
-}
-
 /** Whether the app knows where a piece of the learner's cube is. */
 export function isKnown(cube: PartlyKnownCubies, piece: CubePiece): boolean {
   return piece.kind === "corner"

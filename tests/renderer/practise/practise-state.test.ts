@@ -13,10 +13,8 @@ import {
 } from "../../../renderer/state/app-state.svelte";
 import { PractiseState } from "../../../renderer/state/practise.svelte";
 import { CaseAttempt } from "../../../renderer/state/practise/case-attempt.svelte";
-import {
-  MyCubeAttempt,
-  type SetUpFinder,
-} from "../../../renderer/state/practise/my-cube-attempt.svelte";
+import { MyCubeAttempt } from "../../../renderer/state/practise/my-cube-attempt.svelte";
+import type { SetUpFinder } from "../../../renderer/state/practise/my-cube-stage";
 import { cubeThatHas } from "../../../renderer/state/practise/own-cube";
 import { readLog } from "../../../renderer/storage/reviews";
 import { forgetDatabases } from "../storage/fresh-database";

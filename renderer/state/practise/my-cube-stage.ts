@@ -1,0 +1,71 @@
+/**
+ * Where an attempt on the learner's own cube can stand, what it is begun with,
+ * and what the learner reports at its end.
+ */
+import type { Position } from "../../../core/cases/position";
+import type { WayChoice } from "../../../core/cases/way-for-position";
+import type { PartlyKnownCubies } from "../../../core/cube/cubies";
+import type { HeldCube } from "../../../core/cube/held-cube";
+import type { Turn } from "../../../core/cube/turns";
+import type { RoundItem } from "../../../core/memory/round";
+import type { StoredWalk } from "./desk-schema";
+import type { GivenAnswer } from "./given-answer";
+import type { CubePiece } from "./own-cube";
+import type { TurnWalk } from "./turn-walk";
+
+/** Finds turns that bring the learner's cube to a position. Resolves with undefined where there are none. */
+export type SetUpFinder = (
+  from: HeldCube<PartlyKnownCubies>,
+  to: Position,
+  seed: number,
+  options?: {
+    /** Told how far the search has come, 0–1, where it takes longer than a moment. */
+    readonly onprogress?: (progress: number) => void;
+  },
+) => Promise<readonly Turn[] | undefined>;
+
+/** What the learner says the cube shows after their answer. */
+export type Report = "done" | "corrected" | "not-done";
+
+/** Where an attempt on the learner's own cube stands. */
+export type MyCubeStage =
+  /** What the cube has now is not known. */
+  | { readonly kind: "has" }
+  /** A piece has to be found on the cube. */
+  | { readonly kind: "find"; readonly piece: CubePiece }
+  /** A piece is brought home. */
+  | {
+      readonly kind: "bring";
+      readonly piece: CubePiece;
+      readonly walk: TurnWalk;
+    }
+  | { readonly kind: "searching"; readonly progress: number }
+  /** No set-up was found: a bug of ours, said plainly. */
+  | { readonly kind: "no-set-up" }
+  | { readonly kind: "set-up"; readonly walk: TurnWalk }
+  /** A new case: its way is walked through. */
+  | { readonly kind: "shown"; readonly walk: TurnWalk }
+  /** Set up; the clock waits for the learner to have seen it. */
+  | { readonly kind: "see" }
+  | { readonly kind: "turning"; readonly hasSaidKnown: boolean }
+  | { readonly kind: "report" }
+  | { readonly kind: "ended" };
+
+/** What an attempt is begun with. */
+export interface MyCubeStart {
+  readonly item: RoundItem;
+  /** Every piece known; the learner's cube shows the part of it that is named. */
+  readonly position: Position;
+  readonly wayChoice: WayChoice;
+  readonly isRetry: boolean;
+  /** What is known of the cube in the hands; undefined: not yet asked. */
+  readonly ownCube: PartlyKnownCubies | undefined;
+  /** A walk that was under way when the window closed. */
+  readonly walk?: StoredWalk | undefined;
+  readonly findSetUp: SetUpFinder;
+  /** The case is set up: what is shown now has been shown. */
+  readonly onset: () => void;
+  /** Something changed that must survive a reload. */
+  readonly onmoved: () => void;
+  readonly onended: (given: GivenAnswer) => void;
+}
