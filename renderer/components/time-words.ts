@@ -2,7 +2,7 @@
  * Durations and days as people read them. Days are the learner's own local
  * days, so the calendar is read in UTC and no machine's zone comes in.
  */
-import type { LocalDay, Milliseconds } from "../../core/memory/review";
+import type { LocalDay } from "../../core/memory/review";
 
 const DAY = 86_400_000;
 
@@ -27,8 +27,8 @@ const SHORT_MONTH_DATE = format({ day: "numeric", month: "short" });
 
 const dateOf = (day: LocalDay) => new Date(day * DAY);
 
-/** A duration with one decimal: "9.3 s". */
-export function seconds(duration: Milliseconds): string {
+/** A duration with one decimal: "9.3 s". Units: milliseconds. */
+export function seconds(duration: number): string {
   return `${(duration / 1000).toFixed(1)} s`;
 }
 

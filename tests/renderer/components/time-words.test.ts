@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { LocalDay, Milliseconds } from "../../../core/memory/review";
+import type { LocalDay } from "../../../core/memory/review";
 import {
   dayInWords,
   seconds,
@@ -42,7 +42,7 @@ describe("days in words", () => {
 
 describe("durations", () => {
   it("have one decimal and a unit", () => {
-    expect(seconds(9284 as Milliseconds)).toBe("9.3 s");
-    expect(seconds(5000 as Milliseconds)).toBe("5.0 s");
+    expect(seconds(9284)).toBe("9.3 s");
+    expect(seconds(5000)).toBe("5.0 s");
   });
 });
