@@ -16,6 +16,7 @@ import { ROOT } from "./root";
 import { setUps } from "./set-ups";
 import { solver } from "./solver";
 import { runSolverProcess, SOLVER_ARGUMENT } from "./solver-process";
+import { windowTimes } from "./window";
 
 const BENCHMARKS: Readonly<Record<string, Benchmark>> = {
   "bundle-sizes": bundleSizes,
@@ -23,6 +24,7 @@ const BENCHMARKS: Readonly<Record<string, Benchmark>> = {
   replay,
   "set-ups": setUps,
   solver,
+  window: windowTimes,
 };
 
 const RESULTS = join(ROOT, "tests", "bench", "results.jsonl");
