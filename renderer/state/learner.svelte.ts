@@ -7,7 +7,7 @@ import type { CaseNaming } from "../../core/cases/case-words";
 import type { Hold } from "../../core/cases/variant";
 import type { Deck } from "../../core/deck/deck";
 import { STARTER_DECKS } from "../../core/deck/starter-decks";
-import { localDay } from "../../core/memory/local-day";
+import { dayNumber, localDay } from "../../core/memory/local-day";
 import type { LocalDay, Review } from "../../core/memory/review";
 import {
   type Memory,
@@ -55,7 +55,7 @@ export class LearnerState {
   #settings: LearnerSettings = $state.raw(DEFAULT_SETTINGS);
   #log: LearnerLog = $state.raw(EMPTY_LOG);
   #damaged: readonly DamagedRow[] = $state.raw([]);
-  #today: LocalDay = $state(0 as LocalDay);
+  #today: LocalDay = $state(dayNumber(0));
   #scheme: ColourScheme = $derived(firstLayerScheme(this.#settings));
   #palette: CubePalette = $derived(
     cubePalette({
