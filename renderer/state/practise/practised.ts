@@ -1,8 +1,8 @@
-/** What somebody chose to practise: one case, or the cases of a stage. */
 import { type CaseId, parseCaseId } from "../../../core/cases/case-ids";
 import { caseEntry } from "../../../core/cases/case-table";
 import { type Stage, STAGES } from "../../../core/cases/stage";
 
+/** What somebody chose to practise: one case, or the cases of a stage. */
 export type Practised = CaseId | Stage;
 
 /** What a text names, or undefined. */
