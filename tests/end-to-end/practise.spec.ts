@@ -286,6 +286,25 @@ test.describe("on a narrow touch screen", () => {
     );
     expect(width).toBeLessThanOrEqual(360);
   });
+
+  test("after a missed answer nothing is wider than the window", async ({
+    page,
+  }) => {
+    await openPractise(page);
+    await page.getByRole("button", { name: "Turn it for me" }).tap();
+    await acknowledged(page);
+    await page.getByRole("button", { name: /Now you/ }).tap();
+    await expect(practiseState(page, "helped")).toBeVisible();
+    await page.getByRole("button", { name: /^Turn the right/ }).tap();
+    await page.getByRole("button", { name: "I am done" }).tap();
+    await acknowledged(page);
+    await expect(page.getByText("missed", { exact: true })).toBeVisible();
+    const { wide, window } = await page.evaluate(() => ({
+      wide: document.documentElement.scrollWidth,
+      window: innerWidth,
+    }));
+    expect(wide).toBeLessThanOrEqual(window);
+  });
 });
 
 for (const colorScheme of ["light", "dark"] as const)
