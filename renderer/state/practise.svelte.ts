@@ -51,6 +51,7 @@ import {
 } from "./practise/pause-advice";
 import { RoundKeeper } from "./practise/round-keeper";
 import { isPractised, type Practised } from "./practise/practised";
+import { isSkipMissed, leaveBegun } from "./practise/skipping";
 
 /** What the place shows. */
 export type PractisePhase =
@@ -222,10 +223,17 @@ export class PractiseState {
     this.#show(item, isRetry);
   }
 
-  /** Leaves the case on the desk unanswered. */
-  async skip(): Promise<void> {
+  /**
+   * Leaves the case on the desk: passed over, or missed once an answer was
+   * begun. Units: `at` on the page's running time.
+   */
+  async skip(at = runningTime()): Promise<void> {
     const phase = this.#phase;
     if (phase.kind !== "case" || this.#round === undefined) return;
+    if (isSkipMissed(phase.attempt)) {
+      leaveBegun(phase.attempt, at);
+      return;
+    }
     this.#leave(phase.attempt);
     if (!phase.attempt.isRetry) this.#round = skipItem(this.#round, now());
     await this.#goOn();

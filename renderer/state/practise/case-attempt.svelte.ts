@@ -105,6 +105,18 @@ export class CaseAttempt {
     return this.item.asking === "shown";
   }
 
+  /**
+   * Whether leaving now would leave an answer that was begun: a turn that
+   * commits, or help. Looking and lining up are searching.
+   */
+  get hasBegun(): boolean {
+    const { start, events } = this.#answer;
+    return (
+      this.#hints.length > 0 ||
+      measureAnswer(events, { hold: start.hold }).thinking !== undefined
+    );
+  }
+
   /** The turn that leads on along the way, from wherever the learner has got to. */
   get guide(): GuideStep | undefined {
     return guideStep(this.way, this.#answer.line);
@@ -172,11 +184,17 @@ export class CaseAttempt {
   /** The learner says they are done: judged as it stands. Not while what is written cannot be read. */
   done(at: number): void {
     if (this.#hasEnded) return;
-    if (this.answerWay === "write-it") {
-      const read = parseTurns(this.#text);
-      if (!read.ok) return;
-      const cube = applyTurns(this.#answer.start, read.value);
-      this.#answer = { ...this.#answer, cube, line: read.value };
+    if (this.answerWay === "write-it" && !parseTurns(this.#text).ok) return;
+    this.leave(at);
+  }
+
+  /** The learner leaves an answer they have begun: judged as it stands, what cannot be read left out. */
+  leave(at: number): void {
+    if (this.#hasEnded) return;
+    if (this.answerWay === "write-it" && !this.isShown) {
+      const line = readTypedTurns(this.#text).turns;
+      const cube = applyTurns(this.#answer.start, line);
+      this.#answer = { ...this.#answer, cube, line };
     }
     this.#note({ kind: "done", at: this.#since(at) });
     this.#end();
