@@ -220,7 +220,13 @@ export class PractiseState {
     if (phase.kind !== "case" || this.#phase !== phase) return;
     const { item, isRetry } = phase.attempt;
     this.#leave(phase.attempt);
-    this.#show(item, isRetry);
+    if (isRetry || this.#round === undefined) {
+      this.#show(item, isRetry);
+      return;
+    }
+    // What was seen before the change is no fresh question any more.
+    this.#round = resumeRound(this.#round);
+    await this.#present();
   }
 
   /**

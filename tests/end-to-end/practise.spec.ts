@@ -144,9 +144,7 @@ test("a reload in mid-round comes back to the same position and marks the answer
   expect(await seen()).toBe(before);
   await expect(page.locator("main").getByText("4 of 18")).toBeVisible();
   await answerOnScreen(page, ways);
-  await expect(
-    page.getByText("The window was closed in between"),
-  ).toBeVisible();
+  await expect(page.getByText("It was interrupted in between")).toBeVisible();
 });
 
 test("a set-up that was under way goes on at its turn after a reload", async ({
@@ -257,11 +255,50 @@ test("the hints go from the piece to the whole way, which is a miss", async ({
     await page.keyboard.press("?");
     await expect(page.getByText(said)).toBeVisible();
   }
+  // The key gives no more: giving up is its own decision.
   await page.keyboard.press("?");
+  await expect(practiseState(page, "alone")).toBeVisible();
+  await page
+    .getByRole("button", { name: "Show me (counts as missed)" })
+    .click();
   await acknowledged(page);
   await expect(
     page.getByRole("heading", { name: "Here is the whole way." }),
   ).toBeVisible();
+});
+
+test("an answer in which nothing is turned is refused", async ({ page }) => {
+  await openPractise(page);
+  await page.keyboard.press("Enter");
+  await acknowledged(page);
+  await page.keyboard.press("Enter");
+  await expect(practiseState(page, "helped")).toBeVisible();
+  await page.keyboard.press("Enter");
+  await expect(
+    page.locator("p.refused", {
+      hasText: "Turn something first, or skip this case.",
+    }),
+  ).toBeVisible();
+  await chooseWay(page, "Write it");
+  const answer = page.getByLabel("Your answer");
+  await answer.press("Enter");
+  await expect(page.getByText("Write a turn first")).toBeVisible();
+  for (const [text, said] of [
+    ["2F", /A number stands behind the letter/],
+    ["(F2", /This bracket is not closed yet/],
+  ] as const) {
+    await answer.fill(text);
+    await answer.press("Enter");
+    await expect(page.getByText(said)).toBeVisible();
+  }
+  await answer.fill("f");
+  await expect(
+    page.getByText("A small f turns two layers. For the front alone write F."),
+  ).toBeVisible();
+  await answer.fill("F 2");
+  await answer.press("Enter");
+  await acknowledged(page);
+  await expect(page.locator("section.answered h1")).toContainText("Right");
 });
 
 test.describe("on a narrow touch screen", () => {

@@ -67,7 +67,7 @@ export function rightWords(review: SaidReview, outcome: Outcome): VerdictWords {
   if (review.interrupted)
     return {
       sentence: "Right.",
-      more: "The window was closed in between, so this time was not measured.",
+      more: "It was interrupted in between, so this time was not measured.",
     };
   if (review.corrections > 0)
     return {

@@ -4,6 +4,7 @@ import { turnsForPosition } from "../../../core/cases/way-for-position";
 import { inverseTurn } from "../../../core/cube/turns";
 import { present } from "../../../core/invariant";
 import type { Review } from "../../../core/memory/review";
+import { ok } from "../../../core/result";
 import { createSetUpFinder } from "../../../core/solver/set-up";
 import { runToEnd } from "../../../core/solver/steps";
 import { randomSource } from "../../../core/random-source";
@@ -23,7 +24,7 @@ import { windowLocks } from "../storage/window-locks";
 const finder = createSetUpFinder();
 const findSetUp: SetUpFinder = (from, to, seed) => {
   const found = runToEnd(finder.find(from, to, randomSource(seed)));
-  return Promise.resolve(found.ok ? found.value.turns : undefined);
+  return Promise.resolve(found.ok ? ok(found.value.turns) : found);
 };
 
 async function openedApp(): Promise<AppState> {
@@ -139,7 +140,10 @@ describe("practising", () => {
       await answer(practise);
       await practise.next();
     }
-    attemptOf(practise).done(2000);
+    const attempt = attemptOf(practise);
+    attempt.caseShown(0);
+    attempt.turn({ layer: "R", quarters: 1 }, 1000);
+    attempt.done(2000);
     await practise.storeAgain();
     const count = (await stored(app)).length;
     expect((await stored(app)).at(-1)?.verdict).toBe("missed");
@@ -222,6 +226,22 @@ describe("practising", () => {
     });
   });
 
+  it("counts an answer as interrupted whose way was changed after the case was shown, at once and for good", async () => {
+    const app = await openedApp();
+    const practise = await practising(app);
+    await answer(practise);
+    await practise.next();
+    const before = attemptOf(practise);
+    await practise.chooseWay("write-it");
+    const after = attemptOf(practise);
+    expect(after.answerWay).toBe("write-it");
+    expect(after.position).toEqual(before.position);
+    expect(after.item.interrupted).toBe(true);
+    practise.close();
+    const reopened = await practising(await openedApp());
+    expect(attemptOf(reopened).item).toEqual(after.item);
+  });
+
   it("sets a cube in the hands up, and stores what the learner reports", async () => {
     const app = await openedApp();
     await app.current.changeSettings({ answerWay: "my-cube" });
@@ -252,6 +272,47 @@ describe("practising", () => {
     });
     // Unknown pieces are written as such.
     expect(review?.position).toContain("?");
+  });
+
+  it("takes no answer in which no layer is turned, and records nothing of it", async () => {
+    const app = await openedApp();
+    const practise = await practising(app);
+    await answer(practise);
+    await practise.next();
+    const attempt = attemptOf(practise);
+    attempt.caseShown(0);
+    attempt.done(1000);
+    expect(attempt.refusal).toBe("nothing-turned");
+    attempt.turn({ layer: "y", quarters: 1 }, 2000);
+    expect(attempt.refusal).toBeUndefined();
+    attempt.done(3000);
+    expect(attempt.refusal).toBe("nothing-turned");
+    expect(attemptOf(practise)).toBe(attempt);
+    expect(await stored(app)).toHaveLength(1);
+    await practise.chooseWay("write-it");
+    const written = attemptOf(practise);
+    written.caseShown(0);
+    written.done(1000);
+    expect(written.refusal).toBe("nothing-turned");
+    written.write("2F", 2000);
+    expect(written.refusal).toBeUndefined();
+    written.done(3000);
+    expect(written.refusal).toBe("unreadable");
+    expect(await stored(app)).toHaveLength(1);
+    practise.close();
+  });
+
+  it("gives three hints and no more: the whole way is asked for by itself", async () => {
+    const practise = await practising(await openedApp());
+    await answer(practise);
+    await practise.next();
+    const attempt = attemptOf(practise);
+    for (let n = 0; n < 5; n++) attempt.hint(1000 * n);
+    expect(attempt.hints).toEqual(["piece", "home", "first-turn"]);
+    expect(attempt.isHintedOut).toBe(true);
+    attempt.showMe(9000);
+    expect(practise.phase.kind).toBe("answered");
+    practise.close();
   });
 
   it("undoes a turn the learner takes back", async () => {
