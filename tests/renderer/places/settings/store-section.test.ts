@@ -1,13 +1,16 @@
 import { render, screen } from "@testing-library/svelte";
-import { describe, expect, it } from "vitest";
+import userEvent from "@testing-library/user-event";
+import { describe, expect, it, vi } from "vitest";
+import type { DesktopBridge } from "../../../../core/desktop-bridge";
 import StoreSection from "../../../../renderer/places/settings/StoreSection.svelte";
 
 const FACTS = {
   answers: 1234,
   persisted: true,
   used: 5_300_000,
-  isDesktop: false,
+  desktop: undefined,
   damaged: 0,
+  damagedLearners: 0,
 };
 
 describe("where the answers are kept", () => {
@@ -15,7 +18,7 @@ describe("where the answers are kept", () => {
     render(StoreSection, FACTS);
     expect(screen.getByText("1,234 answers, about 5 MB.")).toBeTruthy();
     expect(screen.getByText(/has promised not to clear them/)).toBeTruthy();
-    expect(screen.getByText(/In this browser/)).toBeTruthy();
+    expect(screen.getByText(/In this browser’s own store/)).toBeTruthy();
   });
 
   it("says so where the browser has not promised", () => {
@@ -34,9 +37,34 @@ describe("where the answers are kept", () => {
   });
 
   it("reports what could not be read", () => {
-    render(StoreSection, { ...FACTS, damaged: 2 });
+    render(StoreSection, { ...FACTS, damaged: 2, damagedLearners: 1 });
     expect(screen.getByRole("status").textContent).toContain(
-      "2 stored rows could not be read.",
+      "2 answers and 1 learner could not be read.",
+    );
+  });
+
+  it("names the desktop app's folder, and shows it", async () => {
+    const showDataFolder = vi.fn<DesktopBridge["showDataFolder"]>(() =>
+      Promise.resolve({
+        ok: false,
+        error: { code: "not-done", reason: "no file manager" },
+      }),
+    );
+    const desktop: DesktopBridge = {
+      info: () =>
+        Promise.resolve({
+          ok: true,
+          value: { version: "1", dataFolder: "C:\\Ann\\Turnwise" },
+        }),
+      showDataFolder,
+    };
+    render(StoreSection, { ...FACTS, desktop });
+    expect(await screen.findByText("C:\\Ann\\Turnwise")).toBeTruthy();
+    expect(screen.queryByText(/this browser’s own store/)).toBeNull();
+    await userEvent.click(screen.getByRole("button"));
+    expect(showDataFolder).toHaveBeenCalledOnce();
+    expect((await screen.findByRole("alert")).textContent).toContain(
+      "Open it by its name",
     );
   });
 });
