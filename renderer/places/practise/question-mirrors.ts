@@ -6,10 +6,11 @@ import type { MirrorChoice } from "../../../core/picture/cube-picture";
 import { mirrorsNeeded } from "../../../core/picture/mirrors-needed";
 import type { CubeView } from "../../../core/picture/projection";
 import { pieceFacelets } from "../../state/practise/case-picture";
+import type { HomeSide } from "../../state/practise/looks";
 import { piecesOf } from "../../state/practise/prompt-words";
 
 /**
- * The floor always and, where there is room, the left side, so that a mirror
+ * The floor always and, where there is room, the side away from the home, so that a mirror
  * never gives the answer away; the others where the piece shows there.
  */
 export function questionMirrors(
@@ -17,6 +18,7 @@ export function questionMirrors(
   targets: Pieces,
   view: CubeView,
   hasRoom = true,
+  side: HomeSide = 1,
 ): MirrorChoice {
   const facelets = piecesOf(targets).flatMap((piece) =>
     pieceFacelets(cube, piece),
@@ -24,6 +26,6 @@ export function questionMirrors(
   return {
     ...mirrorsNeeded(facelets, view),
     floor: true,
-    ...(hasRoom ? { left: true } : {}),
+    ...(hasRoom ? { [side === 1 ? "left" : "right"]: true } : {}),
   };
 }

@@ -4,6 +4,7 @@
  */
 import { innerHeight, innerWidth } from "svelte/reactivity/window";
 import type { PictureBounds } from "../../../core/picture/cube-picture";
+import type { HomeSide } from "../../state/practise/looks";
 
 /** Width under which the narrow layout holds, as in the style sheets. Units: pixels. */
 const NARROW = 720;
@@ -41,8 +42,11 @@ export function isNarrow(): boolean {
   return (innerWidth.current ?? 1280) < NARROW;
 }
 
-/** The size of a stage in the window as it is now; read it in markup or `$derived`. */
-export function stageSize(name: StageName): StageSize {
+/**
+ * The size of a stage in the window as it is now; read it in markup or
+ * `$derived`. Seen from the other side the picture is the same in a mirror.
+ */
+export function stageSize(name: StageName, side: HomeSide = 1): StageSize {
   const width = innerWidth.current ?? 1280;
   const height = innerHeight.current ?? 800;
   const narrow = width < NARROW;
@@ -54,9 +58,9 @@ export function stageSize(name: StageName): StageSize {
   return {
     pixelsPerCubie: pixels * scale,
     frame: {
-      left: left ?? 0,
+      left: (side === 1 ? left : -(right ?? 0)) ?? 0,
       top: top ?? 0,
-      right: right ?? 0,
+      right: (side === 1 ? right : -(left ?? 0)) ?? 0,
       bottom: bottom ?? 0,
     },
   };

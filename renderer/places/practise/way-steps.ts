@@ -1,14 +1,14 @@
 /** A way as rows to read: each turn with its picture and what happens. */
-import type { Pieces } from "../../../core/cases/constraint";
-import type { PartlyKnownCubies } from "../../../core/cube/cubies";
-import { applyTurns, type HeldCube } from "../../../core/cube/held-cube";
+import { type Pieces, targetsOf } from "../../../core/cases/constraint";
+import { type Position, startOf } from "../../../core/cases/position";
+import { applyTurns } from "../../../core/cube/held-cube";
 import type { Turn } from "../../../core/cube/turns";
 import { formatTurn } from "../../../core/notation/format";
 import { sayWay } from "../../../core/notation/say-step";
 import type { CubePictureInput } from "../../../core/picture/cube-picture";
 import type { CubePalette } from "../../../core/picture/palette";
-import { usualView } from "../../../core/picture/projection";
 import { casePicture } from "../../state/practise/case-picture";
+import { smallView } from "../../state/practise/looks";
 
 /** One row. */
 export interface WayStep {
@@ -23,12 +23,13 @@ const PIXELS = 12.4;
 
 /** The rows of a way. */
 export function waySteps(
-  start: HeldCube<PartlyKnownCubies>,
+  position: Position,
   turns: readonly Turn[],
-  targets: Pieces,
   named: Pieces | undefined,
   palette: CubePalette,
 ): readonly WayStep[] {
+  const start = startOf(position);
+  const targets = targetsOf(position);
   const sentences = sayWay(start, turns, targets);
   return turns.map((turn, n) => {
     const line = turns.slice(0, n);
@@ -42,7 +43,7 @@ export function waySteps(
           outlined: targets,
           homes: undefined,
           palette,
-          view: usualView(PIXELS),
+          view: smallView(position, PIXELS),
           arrow: turn,
         },
       ),

@@ -11,11 +11,13 @@ import { applyTurns } from "../../../core/cube/held-cube";
 import type { Turn } from "../../../core/cube/turns";
 import { type AnswerWay, HINTS, type Hint } from "../../../core/memory/review";
 import type { RoundItem } from "../../../core/memory/round";
+import { outerBlockTurns } from "../../../core/notation/metrics";
 import { parseTurns, readTypedTurns } from "../../../core/notation/parse";
 import { simplifyTurns } from "../../../core/notation/simplify";
 import type { GivenAnswer } from "./given-answer";
 import { guideStep, type GuideStep } from "./guide";
 import { LookAround } from "./look-around.svelte";
+import { homeSide } from "./looks";
 import { TurnMotion } from "./turn-motion.svelte";
 import {
   beginTurning,
@@ -41,6 +43,9 @@ export interface AttemptStart {
   readonly onended: (given: GivenAnswer) => void;
 }
 
+/** Why an answer was not taken: no layer is turned in it, or what is written cannot be read. */
+export type Refusal = "nothing-turned" | "unreadable";
+
 /** An attempt while it lasts. Times given to it are of the page's running time. */
 export class CaseAttempt {
   readonly item: RoundItem;
@@ -59,6 +64,7 @@ export class CaseAttempt {
   #text = $state("");
   #hints: readonly Hint[] = $state.raw([]);
   #hasEnded = $state(false);
+  #refusal: Refusal | undefined = $state();
   /** Whether the next letter takes the wide layer. */
   wideNext = $state(false);
 
@@ -69,7 +75,7 @@ export class CaseAttempt {
     this.isRetry = start.isRetry;
     this.way = turnsForPosition(start.position, start.wayChoice);
     this.motion = new TurnMotion(start.still);
-    this.looking = new LookAround((at) =>
+    this.looking = new LookAround(homeSide(start.position), (at) =>
       this.#note({ kind: "look", at: this.#since(at) }),
     );
     this.#onended = start.onended;
@@ -98,6 +104,16 @@ export class CaseAttempt {
 
   get hasEnded(): boolean {
     return this.#hasEnded;
+  }
+
+  /** Why the answer was not taken when the learner said they were done; until they go on. */
+  get refusal(): Refusal | undefined {
+    return this.#refusal;
+  }
+
+  /** Whether no hint is left but the whole way, which is a miss. */
+  get isHintedOut(): boolean {
+    return HINTS[this.#hints.length] === "whole-way";
   }
 
   /** Whether the learner is told each turn: a case that is new to them. */
@@ -150,6 +166,7 @@ export class CaseAttempt {
   startOver(at: number): void {
     if (this.#hasEnded) return;
     this.motion.stop();
+    this.#refusal = undefined;
     this.#answer = startOver(this.#answer, this.#since(at));
   }
 
@@ -157,23 +174,20 @@ export class CaseAttempt {
   write(text: string, at: number): void {
     if (this.#hasEnded) return;
     this.#text = text;
+    this.#refusal = undefined;
     const { turns } = readTypedTurns(text);
     this.#note({ kind: "typed", turns, at: this.#since(at) });
   }
 
-  /** Helps one step further; the last step shows the whole way, which is a miss. */
+  /** Helps one step further; the whole way is shown by `showMe` alone. */
   hint(at: number): void {
     const next = HINTS[this.#hints.length];
-    if (next === undefined || this.#hasEnded) return;
-    if (next === "whole-way") {
-      this.showMe(at);
-      return;
-    }
+    if (next === undefined || next === "whole-way" || this.#hasEnded) return;
     this.#hints = [...this.#hints, next];
     this.#note({ kind: "hint", hint: next, at: this.#since(at) });
   }
 
-  /** The learner gives up and wants to see the way. */
+  /** The learner gives up, which is a miss, and wants to see the way. */
   showMe(at: number): void {
     if (this.#hasEnded) return;
     this.#hints = [...this.#hints, "whole-way"];
@@ -181,11 +195,23 @@ export class CaseAttempt {
     this.#end();
   }
 
-  /** The learner says they are done: judged as it stands. Not while what is written cannot be read. */
+  /** The learner says they are done: judged as it stands, or refused. */
   done(at: number): void {
     if (this.#hasEnded) return;
-    if (this.answerWay === "write-it" && !parseTurns(this.#text).ok) return;
-    this.leave(at);
+    this.#refusal = this.#refusalNow();
+    if (this.#refusal === undefined) this.leave(at);
+  }
+
+  #refusalNow(): Refusal | undefined {
+    let { line } = this.#answer;
+    if (this.answerWay === "write-it") {
+      const read = parseTurns(this.#text);
+      if (!read.ok) return "unreadable";
+      line = read.value;
+    }
+    // Turns of the whole cube alone are no answer either.
+    const turned = outerBlockTurns(simplifyTurns(line));
+    return turned === 0 ? "nothing-turned" : undefined;
   }
 
   /** The learner leaves an answer they have begun: judged as it stands, what cannot be read left out. */
@@ -210,6 +236,7 @@ export class CaseAttempt {
 
   #step(step: TurnedStep): void {
     const before = this.#answer;
+    this.#refusal = undefined;
     this.#answer = step.answer;
     if (step.shown !== undefined) this.motion.show(before, step.shown);
   }

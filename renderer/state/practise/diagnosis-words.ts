@@ -5,12 +5,14 @@ import type { CaseId } from "../../../core/cases/case-ids";
 import { type Position, startOf } from "../../../core/cases/position";
 import { situationIn } from "../../../core/cases/situation";
 import { faceletFace } from "../../../core/cube/facelets";
+import type { Face } from "../../../core/cube/faces";
 import { viewFace } from "../../../core/cube/held-cube";
 import { outerBlockTurns } from "../../../core/notation/metrics";
 import { onSideInWords, sideName } from "../../../core/notation/place-words";
 import type { ColourScheme } from "../../../core/picture/colour-sets";
 import { placeFacelets } from "./case-picture";
 import { homeInWords, positionInWords } from "./case-words";
+import { homeSide } from "./looks";
 import type { CubePiece } from "./own-cube";
 import type { VerdictWords } from "./right-words";
 
@@ -115,12 +117,14 @@ export function diagnosisWords(
   if (is === undefined || taken === undefined) return undefined;
   const isWords = onSideInWords(faceletFace(is));
   const takenWords = onSideInWords(faceletFace(taken));
-  const hidden =
-    faceletFace(is) === "D" ||
-    faceletFace(is) === "B" ||
-    faceletFace(is) === "L"
-      ? "It was hidden: look underneath and behind first."
-      : "";
+  const hiddenSides: readonly Face[] = [
+    "D",
+    "B",
+    homeSide(position) === 1 ? "L" : "R",
+  ];
+  const hidden = hiddenSides.includes(faceletFace(is))
+    ? "It was hidden: look underneath and behind first."
+    : "";
   return {
     sentence: `You answered as if ${scheme.U} were ${takenWords}. It is ${isWords}.`,
     more: [kinship(position, answeredAs.case), hidden]

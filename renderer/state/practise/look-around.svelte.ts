@@ -1,17 +1,29 @@
 /** Where somebody looks at a cube from, while they look around. */
 import type { LookDrag } from "../../cube-view/gestures";
-import { draggedLook, type Look, type NamedLook, namedLook } from "./looks";
+import {
+  draggedLook,
+  type HomeSide,
+  type Look,
+  type NamedLook,
+  namedLook,
+} from "./looks";
 
 /** A camera that keys, taps and drags move. */
 export class LookAround {
-  #look: Look = $state.raw(namedLook("front", 1));
+  #look: Look;
   #name: NamedLook | undefined = $state("front");
   #dragFrom: Look | undefined;
+  readonly #side: HomeSide;
   readonly #onlook: (at: number) => void;
 
-  /** Shape: `onlook` hears of every look, with its instant. */
-  constructor(onlook: (at: number) => void = () => undefined) {
+  /** Shape: `side` is where the home is; `onlook` hears of every look, with its instant. */
+  constructor(
+    side: HomeSide = 1,
+    onlook: (at: number) => void = () => undefined,
+  ) {
+    this.#side = side;
     this.#onlook = onlook;
+    this.#look = $state.raw(namedLook("front", side));
   }
 
   get look(): Look {
@@ -26,7 +38,7 @@ export class LookAround {
   /** Looks from elsewhere; a second time the same way looks from the front again. */
   from(name: NamedLook, at: number): void {
     const to = this.#name === name ? "front" : name;
-    this.#look = namedLook(to, 1);
+    this.#look = namedLook(to, this.#side);
     this.#name = to;
     this.#onlook(at);
   }

@@ -5,6 +5,9 @@
  * Units: degrees. Yaw is positive with the camera to the right, pitch with
  *        the camera above.
  */
+import { targetsOf } from "../../../core/cases/constraint";
+import type { Position } from "../../../core/cases/position";
+import { type CubeView, usualView } from "../../../core/picture/projection";
 
 /** A camera position on the sphere around the cube. */
 export interface Look {
@@ -20,13 +23,20 @@ const YAW = 25;
 /** Straight from below the front would be upside down; this keeps it in sight. */
 const LIMIT = 75;
 
+/** +1 where the home is on the right or in front, −1 where it is on the left. */
+export type HomeSide = 1 | -1;
+
 /**
- * The camera of a named look.
- *
- * Shape: `side` is +1 where the home is on the right or in front, −1 where it
- *        is on the left, so that the home's side is the one that shows.
+ * The side on which a position's home is seen: a corner's home at the top
+ * front right comes to the bottom front left when the cube is turned over.
  */
-export function namedLook(name: NamedLook, side: 1 | -1): Look {
+export function homeSide(position: Position): HomeSide {
+  const isCorner = targetsOf(position).corners.length > 0;
+  return position.hold === "down" && isCorner ? -1 : 1;
+}
+
+/** The camera of a named look; the home's side is the one that shows. */
+export function namedLook(name: NamedLook, side: HomeSide): Look {
   switch (name) {
     case "front":
       return { yaw: side * YAW, pitch: PITCH };
@@ -35,6 +45,15 @@ export function namedLook(name: NamedLook, side: 1 | -1): Look {
     case "behind":
       return { yaw: side * YAW - side * 180, pitch: PITCH };
   }
+}
+
+/** The usual view of a position where it only lies beside the text. */
+export function smallView(
+  position: Position,
+  pixelsPerCubie: number,
+): CubeView {
+  const side = homeSide(position) === 1 ? "right" : "left";
+  return usualView(pixelsPerCubie, side);
 }
 
 /** A look after dragging beside the cube. Units: pixels; half a degree each. */
