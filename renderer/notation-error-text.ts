@@ -21,7 +21,7 @@ export function notationErrorText({ code, text }: NotationError): string {
     case "number-without-wide":
       return "A number stands behind the letter: R2 is a half turn.";
     case "stray-number":
-      return `There is no turn in front of “${text}”.`;
+      return `Write the number right behind its letter, as in R2: “${text}” stands alone.`;
     case "turn-count":
       return `A layer is turned once or twice, so “${text}” cannot stand here.`;
     case "count-after-prime":

@@ -5,6 +5,8 @@
  *         practice: `M E S`; small letters for wide turns; turns written
  *         without spaces; groups with a count, `(R U R' U')3`, also `×3`, `*3`
  *         and `x3`; a group undone, `(R U)'`; a direction on a half turn, `R2'`.
+ *         Also a `2` or an apostrophe with a space before it, `R 2`, where it
+ *         cannot belong to what follows.
  *
  * One pass with a cursor instead of splitting at spaces, because every error
  * must name its place and turns may stand without spaces. Where two readings
@@ -90,14 +92,16 @@ export const MAX_REPEATS = 100;
 export const MAX_DEPTH = 8;
 
 // Zero-width spaces come along with text copied from web pages.
-const SPACES = /[\s\u200B\u2060]+/y;
+const SPACE = "[\\s\\u200B\\u2060]";
+const SPACES = new RegExp(`${SPACE}+`, "y");
 const PRIMES = "'’‘′ʼ`´";
 const TURN = new RegExp(
-  `([0-9]+)?([URFDLBurfdlbMESxyz])(w)?([0-9]+)?([${PRIMES}])?`,
+  // A 2 that stands off is not taken from what may be meant as `2Rw`.
+  `([0-9]+)?([URFDLBurfdlbMESxyz])(w)?([0-9]+|${SPACE}+2(?![0-9A-Za-z])(?!${SPACE}+[URFDLB]w))?(${SPACE}*[${PRIMES}])?`,
   "y",
 );
 const REPEAT = new RegExp(
-  `(?:([0-9]+)|[\\s\\u200B\\u2060]*([×*])[\\s\\u200B\\u2060]*([0-9]+)?|[\\s\\u200B\\u2060]*x([0-9]+))?([${PRIMES}])?`,
+  `(?:([0-9]+)|${SPACE}*([×*])${SPACE}*([0-9]+)?|${SPACE}*x([0-9]+))?([${PRIMES}])?`,
   "y",
 );
 const NUMBER = /[0-9]+/y;
@@ -217,7 +221,9 @@ function matchAt(
 }
 
 function readTurn(found: RegExpExecArray, at: number): Turn | NotationError {
-  const [whole, number = "", letter = "", wide = "", count = "", prime] = found;
+  const [whole, number = "", letter = "", wide = "", suffix = "", prime] =
+    found;
+  const count = suffix.replace(/[^0-9]/g, "");
   const layer = layerWritten(letter, wide);
   if (layer === undefined) {
     const offset = at + number.length + letter.length;

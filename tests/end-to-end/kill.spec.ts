@@ -95,9 +95,10 @@ test(`answers survive ${KILLS} kills of the browser, and the round goes on @soak
         };
       });
       // Enter goes on from everything: it turns what is told, says "I am
-      // done", and asks for the next case.
+      // done" once something is turned, and asks for the next case.
       const pressing = (async () => {
         for (;;) {
+          await page.keyboard.press("u");
           await page.keyboard.press("Enter");
           await page.waitForTimeout(20 + random.below(60));
         }

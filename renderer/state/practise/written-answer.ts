@@ -2,6 +2,8 @@
  * An answer that is typed, or tapped where there is no keyboard: what the
  * taps do to the text. What the text says is core's to read.
  */
+import { FACES } from "../../../core/cube/faces";
+import { sideName } from "../../../core/notation/place-words";
 
 /** The keys to tap where there is no keyboard. */
 export const TAP_KEYS = ["U", "D", "L", "R", "F", "B", "'", "2"] as const;
@@ -23,6 +25,15 @@ export function tapped(text: string, key: TapKey): string {
 /** The text without its last turn. */
 export function withoutLastTurn(text: string): string {
   return text.trimEnd().replace(/\s*\S+$/, "");
+}
+
+/** What to know where a small letter stands for two layers, as is common practice; undefined where none does. */
+export function smallLetterNote(text: string): string | undefined {
+  const small = /[urfdlb](?!w)/.exec(text)?.[0];
+  const face = FACES.find((name) => name === small?.toUpperCase());
+  return face === undefined
+    ? undefined
+    : `A small ${face.toLowerCase()} turns two layers. For ${sideName(face)} alone write ${face}.`;
 }
 
 /** How far to the right an error's mark stands. Shape: the text before it, and the text it underlines (at least one letter). */

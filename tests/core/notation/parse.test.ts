@@ -57,6 +57,11 @@ describe("reading turns", () => {
     ["RUR'U'", "R U R' U'"],
     ["R2Fw", "R2 Fw"],
     ["R'2Fw", "R' Fw"],
+    ["R 2", "R2"],
+    ["R 2 U Rw  2 ' F", "R2 U Rw2 F"],
+    ["R ' U", "R' U"],
+    ["R 2Fw", "R Fw"],
+    ["R\u200B2", "R2"],
     ["  R\u00A0U\n\tR'\u200BU'  ", "R U R' U'"],
     ["", ""],
     [" \n ", ""],
@@ -99,14 +104,16 @@ const REFUSED: readonly (readonly [
   ["R 3Rw'", "layer-number", 2, "3Rw'"],
   ["2R U", "number-without-wide", 0, "2R"],
   ["2r", "number-without-wide", 0, "2r"],
-  ["R 2 U", "stray-number", 2, "2"],
+  ["2 R", "stray-number", 0, "2"],
+  // R2 Rw, or R 2Rw written apart?
+  ["R 2 Rw", "stray-number", 2, "2"],
   ["R U 17", "stray-number", 4, "17"],
   ["U R3", "turn-count", 3, "3"],
   ["R0", "turn-count", 1, "0"],
   ["Rw22", "turn-count", 2, "22"],
   ["R'2", "count-after-prime", 2, "2"],
   ["(R)'3", "count-after-prime", 4, "3"],
-  ["R ' U", "stray-prime", 2, "'"],
+  ["R ' ' U", "stray-prime", 4, "'"],
   ["R''", "stray-prime", 2, "'"],
   ["R2’’", "stray-prime", 3, "’"],
   ["R×3", "stray-times", 1, "×"],
@@ -188,7 +195,7 @@ describe("reading while somebody writes", () => {
     expect(typed.unfinished).toBe(false);
   });
 
-  it.each(["(", "R (U F'", "(R U)×", "2", "R 2", "R'2", "2R", "R ((U)2"])(
+  it.each(["(", "R (U F'", "(R U)×", "2", "R'2", "2R", "R ((U)2"])(
     "waits while %j can still become right",
     (text) => {
       const typed = readTypedTurns(text);

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { parseTurns } from "../../../core/notation/parse";
 import {
   TAP_KEYS,
+  smallLetterNote,
   type TapKey,
   tapped,
   withoutLastTurn,
@@ -39,5 +40,18 @@ describe("an answer that is tapped", () => {
     expect(withoutLastTurn("D' R2 ")).toBe("D'");
     expect(withoutLastTurn("D'")).toBe("");
     expect(withoutLastTurn("")).toBe("");
+  });
+});
+
+describe("a small letter", () => {
+  it("is said to turn two layers, with what to write for one", () => {
+    expect(smallLetterNote("R u' f")).toBe(
+      "A small u turns two layers. For the top alone write U.",
+    );
+    expect(smallLetterNote("r")).toContain("the right side alone write R");
+  });
+
+  it("is no cause for a word where it means the whole cube or stands in Rw", () => {
+    expect(smallLetterNote("x R Fw2 y'")).toBeUndefined();
   });
 });
