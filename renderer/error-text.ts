@@ -5,6 +5,7 @@
  */
 import type { DeleteLearnerError } from "./state/app-state.svelte";
 import type { StorageError } from "./storage/storage-error";
+import type { SolverError } from "./workers/solver-client";
 
 /** What happened to the store, and what to do about it. */
 export function storageErrorText(error: StorageError): string {
@@ -29,9 +30,19 @@ export function storageErrorText(error: StorageError): string {
         "The place where your answers are kept was closed, because a newer Turnwise took over or the browser cleared its data. " +
         "Reload this window."
       );
-    case "failed":
+    case "not-read":
       return (
-        `Your answer could not be kept (the browser says: ${error.reason}). ` +
+        `What you have answered could not be read (the browser says: ${error.reason}). ` +
+        "Reload this window; if it stays so, restart Turnwise. Nothing was changed."
+      );
+    case "learner-gone":
+      return (
+        "This learner was deleted in another window, so the answer was not kept. " +
+        "Reload this window to go on as somebody else."
+      );
+    case "not-written":
+      return (
+        `This could not be kept (the browser says: ${error.reason}). ` +
         "Try again; if it stays so, reload this window. Everything kept before is still there."
       );
   }
@@ -42,4 +53,20 @@ export function deleteLearnerErrorText(error: DeleteLearnerError): string {
   return error.code === "practising-elsewhere"
     ? "Another window is practising as this learner. Close it, then delete them."
     : storageErrorText(error);
+}
+
+/** Why no set-up was found, and what to do about it. */
+export function setUpErrorText(error: SolverError): string {
+  switch (error.code) {
+    case "piece-not-known":
+      return "A piece of the case is not known on your cube. Say again what your cube has now.";
+    case "impossible-cube":
+      return error.which === "from"
+        ? "No cube can look as yours was told: a piece was seen in the wrong place, or your cube was put together wrongly. Say again what it has now."
+        : "This case was kept in a form that no cube can show. Skip it; the next one comes.";
+    case "cancelled":
+      return "The search was broken off. Try again.";
+    case "solver-failed":
+      return `The search stopped by a fault of ours (${error.reason}). Try again; if it stays so, reload this window. Your answers are kept.`;
+  }
 }

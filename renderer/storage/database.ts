@@ -110,7 +110,7 @@ async function openUnderLock(
     await database.open();
     return ok(database);
   } catch (thrown) {
-    return err(storageErrorFrom(thrown));
+    return err(storageErrorFrom(thrown, "read"));
   }
 }
 

@@ -4,7 +4,7 @@ import { ok, type Result } from "../../core/result";
 import type { TurnwiseDatabase } from "./database";
 import type { DamagedRow } from "./damaged-row";
 import { practiceLockName } from "./locks";
-import { type StorageError, tryStorage } from "./storage-error";
+import { type StorageError, tryReading, tryWriting } from "./storage-error";
 
 /** The longest name a learner may have. Units: UTF-16 code units. */
 export const LONGEST_NAME = 40;
@@ -38,7 +38,7 @@ export async function readLearners(
   database: TurnwiseDatabase,
   first: Learner,
 ): Promise<Result<Learners, StorageError>> {
-  const read = await tryStorage(() =>
+  const read = await tryReading(() =>
     database.transaction("rw", database.learners, async () => {
       if ((await database.learners.count()) === 0)
         await database.learners.add(first);
@@ -67,7 +67,7 @@ export function saveLearner(
   database: TurnwiseDatabase,
   learner: Learner,
 ): Promise<Result<string, StorageError>> {
-  return tryStorage(() => database.learners.put({ ...learner }));
+  return tryWriting(() => database.learners.put({ ...learner }));
 }
 
 /** The settings' key of a learner. */
@@ -85,7 +85,7 @@ export function deleteLearner(
   learner: string,
 ): Promise<Result<void, StorageError>> {
   const { learners, reviews, blocks, rounds, settings, cache } = database;
-  return tryStorage(() =>
+  return tryWriting(() =>
     database.transaction(
       "rw",
       [learners, reviews, blocks, rounds, settings, cache],

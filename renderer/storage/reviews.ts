@@ -15,7 +15,7 @@ import type { RoundRow } from "./rounds";
 import {
   type StorageError,
   storageErrorFrom,
-  tryStorage,
+  tryWriting,
 } from "./storage-error";
 
 /** An answer, and what it makes of the round it belongs to. */
@@ -32,21 +32,26 @@ export interface Acknowledgement {
  *
  * Idempotent: a review that is stored already stays as it is, so an answer
  * whose acknowledgement got lost can be sent again.
+ * Errors: `learner-gone` where the learner was deleted meanwhile, so that
+ *         nothing of theirs comes back.
  */
-export function acknowledgeReview(
+export async function acknowledgeReview(
   database: TurnwiseDatabase,
   { review, round }: Acknowledgement,
 ): Promise<Result<string, StorageError>> {
-  const { reviews, rounds } = database;
-  return tryStorage(() =>
+  const { learners, reviews, rounds } = database;
+  const stored = await tryWriting(() =>
     // Resolves with the transaction's own completion, not with the last write.
-    database.transaction("rw", [reviews, rounds], async () => {
+    database.transaction("rw", [learners, reviews, rounds], async () => {
+      if ((await learners.get(review.learner)) === undefined) return false;
       if ((await reviews.get(review.id)) === undefined)
         await reviews.add({ ...review });
       if (round !== undefined) await rounds.put({ ...round });
-      return review.id;
+      return true;
     }),
   );
+  if (!stored.ok) return stored;
+  return stored.value ? ok(review.id) : err({ code: "learner-gone" });
 }
 
 /** A learner's log as far as it could be read. */
@@ -104,7 +109,7 @@ export async function readLog(
   try {
     raw = await readRawLog(database, learner);
   } catch (thrown) {
-    return err(storageErrorFrom(thrown));
+    return err(storageErrorFrom(thrown, "read"));
   }
   const reviews: Review[] = [];
   const damaged: DamagedRow[] = [];

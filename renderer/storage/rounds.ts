@@ -8,7 +8,7 @@ import * as v from "valibot";
 import { ok, type Result } from "../../core/result";
 import type { TurnwiseDatabase } from "./database";
 import type { DamagedRow } from "./damaged-row";
-import { type StorageError, tryStorage } from "./storage-error";
+import { type StorageError, tryReading, tryWriting } from "./storage-error";
 
 const ROUND_ROW_SCHEMA = v.object({
   id: v.pipe(v.string(), v.uuid()),
@@ -35,7 +35,7 @@ export function saveRound(
   database: TurnwiseDatabase,
   row: RoundRow,
 ): Promise<Result<string, StorageError>> {
-  return tryStorage(() => database.rounds.put({ ...row }));
+  return tryWriting(() => database.rounds.put({ ...row }));
 }
 
 /** The round a learner is in, the last saved of several; and what could not be read. */
@@ -49,7 +49,7 @@ export async function openRoundOf(
   database: TurnwiseDatabase,
   learner: string,
 ): Promise<Result<OpenRound, StorageError>> {
-  const read = await tryStorage(() =>
+  const read = await tryReading(() =>
     database.rounds.where("learner").equals(learner).toArray(),
   );
   if (!read.ok) return read;
@@ -73,5 +73,5 @@ export function removeRound(
   database: TurnwiseDatabase,
   id: string,
 ): Promise<Result<void, StorageError>> {
-  return tryStorage(() => database.rounds.delete(id));
+  return tryWriting(() => database.rounds.delete(id));
 }

@@ -5,7 +5,7 @@
 import { Dexie } from "dexie";
 import type { Result } from "../../core/result";
 import type { TurnwiseDatabase } from "./database";
-import { type StorageError, tryStorage } from "./storage-error";
+import { type StorageError, tryWriting } from "./storage-error";
 
 /** Reviews in a sealed block. */
 export const BLOCK_SIZE = 1000;
@@ -46,7 +46,7 @@ export async function sealReviews(
       await reviews.bulkDelete(oldest.map((row) => String(row["id"])));
       return true;
     });
-  return tryStorage(async () => {
+  return tryWriting(async () => {
     let made = 0;
     while (await sealOne()) made += 1;
     return made;

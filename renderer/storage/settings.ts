@@ -1,14 +1,14 @@
 /** Reading and writing single settings, as values that their owner parses. */
 import type { Result } from "../../core/result";
 import type { TurnwiseDatabase } from "./database";
-import { type StorageError, tryStorage } from "./storage-error";
+import { type StorageError, tryReading, tryWriting } from "./storage-error";
 
 /** What is stored under a key, or undefined; not yet parsed. */
 export function readSetting(
   database: TurnwiseDatabase,
   key: string,
 ): Promise<Result<unknown, StorageError>> {
-  return tryStorage(async () => (await database.settings.get(key))?.value);
+  return tryReading(async () => (await database.settings.get(key))?.value);
 }
 
 /** Stores a value under a key. Shape: a value the browser can clone. */
@@ -17,7 +17,7 @@ export async function saveSetting(
   key: string,
   value: unknown,
 ): Promise<Result<void, StorageError>> {
-  return tryStorage(async () => {
+  return tryWriting(async () => {
     await database.settings.put({ key, value });
   });
 }
@@ -32,7 +32,7 @@ export async function mergeSetting(
   patch: Readonly<Record<string, unknown>>,
 ): Promise<Result<void, StorageError>> {
   const { settings } = database;
-  return tryStorage(() =>
+  return tryWriting(() =>
     database.transaction("rw", settings, async () => {
       const stored = (await settings.get(key))?.value;
       const fields = typeof stored === "object" ? stored : {};

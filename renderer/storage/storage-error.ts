@@ -15,8 +15,15 @@ export type StorageError =
   | { readonly code: "newer-version"; readonly version: number }
   /** The store was closed: a newer window took over, or the browser cleared it. */
   | { readonly code: "closed" }
-  /** Anything else; nothing was written. */
-  | { readonly code: "failed"; readonly reason: string };
+  /** Anything else while writing; nothing was written. */
+  | { readonly code: "not-written"; readonly reason: string }
+  /** Anything else while opening or reading. */
+  | { readonly code: "not-read"; readonly reason: string }
+  /** The learner whose answer it is has been deleted. */
+  | { readonly code: "learner-gone" };
+
+/** What the store was asked to do. */
+type StorageDeed = "read" | "write";
 
 function nameOf(thrown: unknown): string {
   if (thrown instanceof Error) return thrown.name;
@@ -38,7 +45,10 @@ function namesOf(thrown: unknown): readonly string[] {
 }
 
 /** The code for something thrown by the library or the browser. */
-export function storageErrorFrom(thrown: unknown): StorageError {
+export function storageErrorFrom(
+  thrown: unknown,
+  deed: StorageDeed,
+): StorageError {
   const names = namesOf(thrown);
   const has = (...wanted: readonly string[]) =>
     wanted.some((name) => names.includes(name));
@@ -48,16 +58,30 @@ export function storageErrorFrom(thrown: unknown): StorageError {
     return { code: "closed" };
   if (has("MissingAPIError", "SecurityError", "OpenFailedError"))
     return { code: "unavailable", reason };
-  return { code: "failed", reason };
+  return { code: deed === "read" ? "not-read" : "not-written", reason };
 }
 
-/** Runs something on the store and says how it went. */
-export async function tryStorage<T>(
+async function tryStorage<T>(
+  deed: StorageDeed,
   run: () => PromiseLike<T>,
 ): Promise<Result<T, StorageError>> {
   try {
     return ok(await run());
   } catch (thrown) {
-    return err(storageErrorFrom(thrown));
+    return err(storageErrorFrom(thrown, deed));
   }
+}
+
+/** Reads something from the store and says how it went. */
+export function tryReading<T>(
+  run: () => PromiseLike<T>,
+): Promise<Result<T, StorageError>> {
+  return tryStorage("read", run);
+}
+
+/** Writes something to the store and says how it went. */
+export function tryWriting<T>(
+  run: () => PromiseLike<T>,
+): Promise<Result<T, StorageError>> {
+  return tryStorage("write", run);
 }

@@ -2,6 +2,7 @@ import "fake-indexeddb/auto";
 import { beforeEach, describe, expect, it, vi } from "vitest";
 import type { Milliseconds, Review } from "../../../core/memory/review";
 import type { TurnwiseDatabase } from "../../../renderer/storage/database";
+import { deleteLearner } from "../../../renderer/storage/learners";
 import { acknowledgeReview, readLog } from "../../../renderer/storage/reviews";
 import { openRoundOf, type RoundRow } from "../../../renderer/storage/rounds";
 import { forgetDatabases, openTestDatabase } from "./fresh-database";
@@ -24,12 +25,19 @@ async function reviewsOf(
   return log.value.reviews;
 }
 
+/** A database that knows the learners of the samples. */
+async function openWithLearners(): Promise<TurnwiseDatabase> {
+  const database = await openTestDatabase();
+  await database.learners.bulkAdd([{ id: "ann" }, { id: "ben" }]);
+  return database;
+}
+
 beforeEach(forgetDatabases);
 
 describe("an acknowledged answer", () => {
   it("is stored together with the round's advance, in one strict transaction", async () => {
     const transaction = vi.spyOn(IDBDatabase.prototype, "transaction");
-    const database = await openTestDatabase();
+    const database = await openWithLearners();
     transaction.mockClear();
     const review = sampleReview();
     const advanced = { ...round, savedAt: 2, round: { done: 1 } };
@@ -40,7 +48,11 @@ describe("an acknowledged answer", () => {
       ([, mode]) => mode === "readwrite",
     );
     expect(writing).toEqual([
-      [["reviews", "rounds"], "readwrite", { durability: "strict" }],
+      [
+        ["learners", "reviews", "rounds"],
+        "readwrite",
+        { durability: "strict" },
+      ],
     ]);
     transaction.mockRestore();
     expect(await reviewsOf(database)).toEqual([review]);
@@ -52,7 +64,7 @@ describe("an acknowledged answer", () => {
 
   it("is told only after its transaction has completed", async () => {
     const transaction = vi.spyOn(IDBDatabase.prototype, "transaction");
-    const database = await openTestDatabase();
+    const database = await openWithLearners();
     transaction.mockClear();
     await acknowledgeReview(database, { review: sampleReview() });
     const [written] = transaction.mock.results;
@@ -66,7 +78,7 @@ describe("an acknowledged answer", () => {
   });
 
   it("leaves neither review nor advance where the round cannot be written", async () => {
-    const database = await openTestDatabase();
+    const database = await openWithLearners();
     const unclonable = { ...round, desk: () => 0 };
     const outcome = await acknowledgeReview(database, {
       review: sampleReview(),
@@ -74,14 +86,24 @@ describe("an acknowledged answer", () => {
     });
     expect(outcome).toEqual({
       ok: false,
-      error: { code: "failed", reason: "DataCloneError" },
+      error: { code: "not-written", reason: "DataCloneError" },
     });
     expect(await reviewsOf(database)).toEqual([]);
     expect(await database.rounds.count()).toBe(0);
   });
 
+  it("is refused once its learner is deleted, with nothing of theirs left behind", async () => {
+    const database = await openWithLearners();
+    await deleteLearner(database, "ann");
+    expect(
+      await acknowledgeReview(database, { review: sampleReview(), round }),
+    ).toEqual({ ok: false, error: { code: "learner-gone" } });
+    expect(await database.reviews.count()).toBe(0);
+    expect(await database.rounds.count()).toBe(0);
+  });
+
   it("that is sent again is stored once, as it was first", async () => {
-    const database = await openTestDatabase();
+    const database = await openWithLearners();
     const review = sampleReview();
     await acknowledgeReview(database, { review });
     const again = await acknowledgeReview(database, {
@@ -94,7 +116,7 @@ describe("an acknowledged answer", () => {
 
 describe("the log", () => {
   it("is read in the order of replay, (at, id), and is one learner's", async () => {
-    const database = await openTestDatabase();
+    const database = await openWithLearners();
     const later = sampleReview({ at: (TUESDAY_NINE + 1) as Milliseconds });
     const b = sampleReview({ id: "b" });
     const a = sampleReview({ id: "a" });
@@ -104,7 +126,7 @@ describe("the log", () => {
   });
 
   it("reports a damaged row with its place, keeps it, and reads all others", async () => {
-    const database = await openTestDatabase();
+    const database = await openWithLearners();
     const good = sampleReview();
     await acknowledgeReview(database, { review: good });
     const damaged = [
@@ -140,7 +162,7 @@ describe("the log", () => {
   });
 
   it("reads a review that stands in a block and in the table once", async () => {
-    const database = await openTestDatabase();
+    const database = await openWithLearners();
     const review = sampleReview();
     await acknowledgeReview(database, { review });
     await database.blocks.put({
@@ -152,7 +174,7 @@ describe("the log", () => {
   });
 
   it("that the store no longer gives is an error with its code", async () => {
-    const database = await openTestDatabase();
+    const database = await openWithLearners();
     database.close();
     expect(await readLog(database, "ann")).toEqual({
       ok: false,

@@ -3,7 +3,8 @@ import { storageErrorText } from "../../../renderer/error-text";
 import {
   type StorageError,
   storageErrorFrom,
-  tryStorage,
+  tryReading,
+  tryWriting,
 } from "../../../renderer/storage/storage-error";
 
 // Names: Indexed Database API 3.0 (W3C) and the Storage Standard (WHATWG);
@@ -23,17 +24,30 @@ describe("what the browser throws", () => {
       wrapped("MissingAPIError", undefined),
       { code: "unavailable", reason: "MissingAPIError" },
     ],
-    [thrown("UnknownError"), { code: "failed", reason: "UnknownError" }],
-    ["a string", { code: "failed", reason: "unknown" }],
+    [thrown("UnknownError"), { code: "not-written", reason: "UnknownError" }],
+    ["a string", { code: "not-written", reason: "unknown" }],
   ])("%s becomes a code", (error, code) => {
-    expect(storageErrorFrom(error)).toEqual(code);
+    expect(storageErrorFrom(error, "write")).toEqual(code);
   });
 
   it("comes back as an outcome, never as an exception", async () => {
-    const outcome = await tryStorage(() =>
+    const outcome = await tryWriting(() =>
       Promise.reject(thrown("QuotaExceededError")),
     );
     expect(outcome).toEqual({ ok: false, error: { code: "full" } });
+  });
+
+  it("is told apart as reading and as writing where it has no name of its own", async () => {
+    const fail = () => Promise.reject(thrown("UnknownError"));
+    const reason = "UnknownError";
+    expect(await tryReading(fail)).toEqual({
+      ok: false,
+      error: { code: "not-read", reason },
+    });
+    expect(await tryWriting(fail)).toEqual({
+      ok: false,
+      error: { code: "not-written", reason },
+    });
   });
 
   it("has a sentence for every code that says what to do next", () => {
@@ -42,14 +56,18 @@ describe("what the browser throws", () => {
       full: /Make some room, then try again/,
       "newer-version": /number 7.*Open that newer Turnwise/,
       closed: /Reload this window/,
-      failed: /AbortError.*Try again/,
+      "not-written": /could not be kept.*AbortError.*Try again/,
+      "not-read": /could not be read.*AbortError.*Reload this window/,
+      "learner-gone": /deleted in another window.*Reload this window/,
     };
     const errors: readonly StorageError[] = [
       { code: "unavailable", reason: "" },
       { code: "full" },
       { code: "newer-version", version: 7 },
       { code: "closed" },
-      { code: "failed", reason: "AbortError" },
+      { code: "not-written", reason: "AbortError" },
+      { code: "not-read", reason: "AbortError" },
+      { code: "learner-gone" },
     ];
     for (const error of errors)
       expect(storageErrorText(error)).toMatch(next[error.code]);
