@@ -17,7 +17,7 @@ export default defineConfig({
           name: "plain",
           environment: "node",
           // Core keeps no state between files: reading it once a worker
-          // instead of once a file halves the time (160 s of processor to 62).
+          // instead of once a file halves the work (129 s of processor to 62).
           isolate: false,
           include: ["tests/**/*.test.ts"],
           exclude: ["tests/renderer/**"],
