@@ -233,7 +233,7 @@ export class PractiseState {
    * Leaves the case on the desk: passed over, or missed once an answer was
    * begun. Units: `at` on the page's running time.
    */
-  async skip(at = runningTime()): Promise<void> {
+  async skip(at: number = runningTime()): Promise<void> {
     const phase = this.#phase;
     if (phase.kind !== "case" || this.#round === undefined) return;
     if (isSkipMissed(phase.attempt)) {
