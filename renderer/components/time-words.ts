@@ -32,6 +32,34 @@ export function seconds(duration: number): string {
   return `${(duration / 1000).toFixed(1)} s`;
 }
 
+/** An answer's times as they are shown. Units: milliseconds, in whole tenths of a second. */
+export interface ShownTimes {
+  readonly thinking: number;
+  readonly turning: number;
+  /** From the last turn until the learner said they were done. */
+  readonly finishing: number;
+}
+
+/** The parts of an answer's time, rounded so that they add up to its rounded whole. Units: milliseconds. */
+export function shownTimes(
+  total: number,
+  thinking: number,
+  turning: number,
+): ShownTimes {
+  const tenths = (duration: number) =>
+    Math.round(10 * Number((duration / 1000).toFixed(1)));
+  const left = tenths(total) - tenths(thinking);
+  const finishing = Math.min(
+    left,
+    tenths(Math.max(0, total - thinking - turning)),
+  );
+  return {
+    thinking: 100 * tenths(thinking),
+    turning: 100 * (left - finishing),
+    finishing: 100 * finishing,
+  };
+}
+
 /** A day near today by its name, another by its date: "tomorrow", "Thursday", "4 December". */
 export function dayInWords(day: LocalDay, today: LocalDay): string {
   const ahead = day - today;
@@ -44,6 +72,19 @@ export function dayInWords(day: LocalDay, today: LocalDay): string {
     date.getUTCFullYear() === dateOf(today).getUTCFullYear() ||
     Math.abs(ahead) < 90;
   return (sameYear ? DATE : DATE_WITH_YEAR).format(date);
+}
+
+/** How many answers since their first day: "15 answers today", "15 answers since Monday". */
+export function answersSince(
+  count: number,
+  first: LocalDay,
+  today: LocalDay,
+): string {
+  const answers =
+    count === 1 ? "1 answer" : `${count.toLocaleString("en")} answers`;
+  const day = dayInWords(first, today);
+  if (first === today) return `${answers} today.`;
+  return count === 1 ? `${answers}, ${day}.` : `${answers} since ${day}.`;
 }
 
 /** A day in full: "Thursday 27 November". */

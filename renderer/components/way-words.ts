@@ -1,10 +1,18 @@
 /** Ways and their lengths, as people read them. */
 import type { Turn } from "../../core/cube/turns";
 import { capitalised } from "../../core/cases/case-words";
-import { repetitionIn } from "../../core/cases/way";
+import { repetitionIn, type WaySchool } from "../../core/cases/way";
 import { formatTurns } from "../../core/notation/format";
 import { outerBlockTurns } from "../../core/notation/metrics";
 import { turnsInWords } from "../../core/notation/say-in-words";
+
+/** What is particular about each school's ways, in a few words. */
+export const SCHOOL_NAMES: Readonly<Record<WaySchool, string>> = {
+  first: "A way of its own",
+  repeating: "One pattern, repeated",
+  "repeating-bottom-first": "One pattern, the bottom first",
+  shortest: "The fewest turns",
+};
 
 const TIMES = ["", "once", "twice", "three times", "four times", "five times"];
 

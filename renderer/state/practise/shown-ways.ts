@@ -1,7 +1,6 @@
 /** The ways that are shown after an answer, as they are played on its position. */
 import { waysOf } from "../../../core/cases/case-table";
 import type { Position } from "../../../core/cases/position";
-import type { WaySchool } from "../../../core/cases/way";
 import {
   turnsForPosition,
   wayForPosition,
@@ -10,19 +9,13 @@ import {
 import type { Turn } from "../../../core/cube/turns";
 import { formatTurns } from "../../../core/notation/format";
 import { simplifyTurns } from "../../../core/notation/simplify";
+import { SCHOOL_NAMES } from "../../components/way-words";
 
 /** A way with its name. */
 export interface ShownWay {
   readonly name: string;
   readonly turns: readonly Turn[];
 }
-
-const SCHOOL_NAMES: Readonly<Record<WaySchool, string>> = {
-  first: "Another way",
-  repeating: "One sequence, repeated",
-  "repeating-bottom-first": "One sequence, the bottom first",
-  shortest: "The fewest turns",
-};
 
 /** Whether two sequences are the same turns, however the half turns are made. */
 export function isSameWay(a: readonly Turn[], b: readonly Turn[]): boolean {

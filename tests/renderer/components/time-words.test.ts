@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { LocalDay } from "../../../core/memory/review";
 import {
+  answersSince,
   dayInWords,
   seconds,
   shortDay,
@@ -11,6 +12,17 @@ import {
 // 25 November 2025 was a Tuesday: day 20,417 since 1 January 1970 (ISO 8601 calendar).
 const TUESDAY = (Date.UTC(2025, 10, 25) / 86_400_000) as LocalDay;
 const after = (days: number) => (TUESDAY + days) as LocalDay;
+
+describe("answers since a day", () => {
+  it("are of today alone, or since the day of the first", () => {
+    expect(answersSince(15, TUESDAY, TUESDAY)).toBe("15 answers today.");
+    expect(answersSince(1, TUESDAY, TUESDAY)).toBe("1 answer today.");
+    expect(answersSince(1, after(-1), TUESDAY)).toBe("1 answer, yesterday.");
+    expect(answersSince(1500, after(-2), TUESDAY)).toBe(
+      "1,500 answers since 23 November.",
+    );
+  });
+});
 
 describe("days in words", () => {
   it("name the days near today", () => {
