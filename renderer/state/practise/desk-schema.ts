@@ -10,9 +10,11 @@ import { parseTurns } from "../../../core/notation/parse";
 import type { Practised } from "./practised";
 import { parsePractised } from "./practised";
 
+const WALKS = ["set-up", "bring", "shown"] as const;
+
 /** A walk that was under way on the learner's cube. */
 export interface StoredWalk {
-  readonly kind: "set-up" | "bring";
+  readonly kind: (typeof WALKS)[number];
   readonly turns: readonly Turn[];
   readonly done: number;
 }
@@ -53,7 +55,7 @@ const DESK_SCHEMA = v.object({
   ),
   walk: v.optional(
     v.object({
-      kind: v.picklist(["set-up", "bring"]),
+      kind: v.picklist(WALKS),
       turns: v.string(),
       done: v.pipe(v.number(), v.integer(), v.minValue(0)),
     }),

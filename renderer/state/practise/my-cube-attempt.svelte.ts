@@ -6,39 +6,31 @@
  * there is always a way on: pieces it lost sight of are asked for one by one
  * and brought home.
  */
-import type { Verdict } from "../../../core/answer/judge";
-import { type AnswerEvent, measureAnswer } from "../../../core/answer/measure";
-import { markedOf, targetsOf } from "../../../core/cases/constraint";
-import {
-  knownPieces,
-  partlyKnownPosition,
-} from "../../../core/cases/partly-known-position";
+import type { AnswerEvent } from "../../../core/answer/measure";
+import { partlyKnownPosition } from "../../../core/cases/partly-known-position";
 import { type Position, startOf } from "../../../core/cases/position";
-import { homeOfCorner, homeOfEdge } from "../../../core/cases/stage";
-import { holdOfVariant } from "../../../core/cases/variant";
+import { turnsForPosition } from "../../../core/cases/way-for-position";
 import {
-  turnsForPosition,
-  turnsToAnswer,
-} from "../../../core/cases/way-for-position";
-import type { PartlyKnownCubies } from "../../../core/cube/cubies";
+  isFullyKnown,
+  type PartlyKnownCubies,
+} from "../../../core/cube/cubies";
 import type { HeldCube } from "../../../core/cube/held-cube";
 import { agreesWith } from "../../../core/cube/partly-known";
 import type { Turn } from "../../../core/cube/turns";
-import { present } from "../../../core/invariant";
 import { type Hint, HINTS } from "../../../core/memory/review";
 import type { RoundItem } from "../../../core/memory/round";
-import { formatTurns } from "../../../core/notation/format";
 import type { StoredWalk } from "./desk-schema";
 import { LookAround } from "./look-around.svelte";
+import { cubeAfterReport, reportedAnswer } from "./my-cube-answer";
+import type { Astray, MyCubeStage, MyCubeStart, Report } from "./my-cube-stage";
 import {
-  type CubePiece,
-  isHome,
-  isKnown,
-  onlyHome,
-  withPieceAt,
-} from "./own-cube";
-import type { MyCubeStage, MyCubeStart, Report } from "./my-cube-stage";
-import { piecesOf } from "./prompt-words";
+  asSetUp,
+  asUsuallyHeld,
+  cubeGoneAstray,
+  isSameWalk,
+  stepOn,
+} from "./my-cube-way-on";
+import { onlyHome, UNKNOWN_CUBE, withPieceAt } from "./own-cube";
 import {
   beginWalk,
   cubeOfWalk,
@@ -50,38 +42,67 @@ import {
 
 /** An attempt while it lasts. Times given to it are of the page's running time. */
 export class MyCubeAttempt {
-  readonly item: RoundItem;
-  readonly position: Position;
   readonly isRetry: boolean;
   /** The way that is taught, as it is played on this position. */
   readonly way: readonly Turn[];
   readonly looking = new LookAround();
   readonly #start: MyCubeStart;
+  readonly #named: Position;
+  #item: RoundItem;
+  #position: Position;
   #stage: MyCubeStage = $state.raw({ kind: "searching", progress: 0 });
   #ownCube: PartlyKnownCubies | undefined = $state.raw();
   #hints: readonly Hint[] = $state.raw([]);
+  /** What was known before each piece that was found since the last turn. */
+  #knownBefore: readonly PartlyKnownCubies[] = $state.raw([]);
+  #isPuttingRight = false;
   #events: readonly AnswerEvent[] = [];
-  #seenAt = 0;
-  /** Counts searches: a result that comes after another search began is dropped. */
-  #search = 0;
+  #seenAt: number | undefined;
+  #searching = new AbortController();
 
   constructor(start: MyCubeStart) {
     this.#start = start;
-    this.item = start.item;
     this.isRetry = start.isRetry;
-    this.position = partlyKnownPosition(start.position, "named");
     this.way = turnsForPosition(start.position, start.wayChoice);
+    this.#named = partlyKnownPosition(start.position, "named");
+    this.#item = $state.raw(start.item);
+    this.#position = $state.raw(this.#named);
     this.#ownCube = start.ownCube;
     if (!this.#takeUp(start.walk)) this.#goOn();
+  }
+
+  /** What is asked. Counts as interrupted once it had to be begun again. */
+  get item(): RoundItem {
+    return this.#item;
+  }
+
+  /**
+   * What is set up: the pieces that are named, by a few turns; where the whole
+   * cube is known and the case is no longer new, the whole random position.
+   */
+  get position(): Position {
+    return this.#position;
   }
 
   get stage(): MyCubeStage {
     return this.#stage;
   }
 
-  /** What is known of the learner's cube now; undefined: nothing was said yet. */
+  /**
+   * What is known of the learner's cube, before the walk where one is under
+   * way; undefined: nothing. While they answer nobody sees their turns.
+   */
   get ownCube(): PartlyKnownCubies | undefined {
-    return this.#ownCube;
+    return this.#isAnswering ? undefined : this.#ownCube;
+  }
+
+  /** Whether the place that was told last for a piece can still be told anew. */
+  get canTellAnew(): boolean {
+    const stage = this.#stage;
+    const isBeforeTurn = "walk" in stage && stage.walk.done === 0;
+    return (
+      this.#knownBefore.length > 0 && (stage.kind === "find" || isBeforeTurn)
+    );
   }
 
   /** Help asked for so far. */
@@ -92,14 +113,13 @@ export class MyCubeAttempt {
   /** What is known of the learner's cube if it is put down now. */
   get cubeNow(): PartlyKnownCubies | undefined {
     const stage = this.#stage;
-    if (stage.kind === "turning" || stage.kind === "report") return undefined;
-    return "walk" in stage ? cubeOfWalk(stage.walk).cubies : this.#ownCube;
+    return "walk" in stage ? cubeOfWalk(stage.walk).cubies : this.ownCube;
   }
 
   /** The walk under way, as it is stored; with `ownCube` it comes back after a reload. */
   get storedWalk(): StoredWalk | undefined {
     const stage = this.#stage;
-    return stage.kind === "set-up" || stage.kind === "bring"
+    return "walk" in stage
       ? { kind: stage.kind, turns: stage.walk.turns, done: stage.walk.done }
       : undefined;
   }
@@ -116,10 +136,7 @@ export class MyCubeAttempt {
       case "has":
       case "searching":
       case "no-set-up":
-        return {
-          cubies: this.#ownCube ?? onlyHome([]),
-          hold: this.#usualHold,
-        };
+        return asUsuallyHeld(this.#ownCube ?? onlyHome([]), this.#position);
       case "see":
       case "turning":
       case "report":
@@ -128,23 +145,57 @@ export class MyCubeAttempt {
     }
   }
 
-  /** The learner says what their cube has now, or that it does not look as shown. */
+  /** The learner says what their cube has now. */
   say(ownCube: PartlyKnownCubies | undefined): void {
     this.#ownCube = ownCube;
+    this.#isPuttingRight = false;
+    this.#knownBefore = [];
     this.#goOn();
     this.#start.onmoved();
+  }
+
+  /**
+   * The learner's cube is not what the app takes it for. Who loses the cross
+   * while answering has lost what had to stay placed: the answer ends as not
+   * done. A cube that looks different, or is solved, says nothing about the
+   * answer: none is recorded, the case is set up again, and its answer counts
+   * as interrupted, for it was seen before.
+   */
+  astray(what: Astray, at: number): void {
+    if (this.#stage.kind === "ended") return;
+    if (this.#isAnswering && what === "cross-lost") {
+      this.done(at);
+      this.#end("not-done", UNKNOWN_CUBE);
+      return;
+    }
+    if (this.#isAnswering) this.#item = { ...this.#item, interrupted: true };
+    this.#events = [];
+    this.#seenAt = undefined;
+    this.say(cubeGoneAstray(what));
+  }
+
+  /** Looks for a set-up once more. */
+  searchAgain(): void {
+    if (this.#stage.kind === "no-set-up") this.#goOn();
   }
 
   /** The learner found the piece that is asked for. */
   found(position: number, orientation: number): void {
     const stage = this.#stage;
     if (stage.kind !== "find") return;
-    this.#ownCube = withPieceAt(
-      this.#ownCube ?? onlyHome([]),
-      stage.piece,
-      position,
-      orientation,
-    );
+    const before = this.#ownCube ?? UNKNOWN_CUBE;
+    this.#knownBefore = [...this.#knownBefore, before];
+    this.#isPuttingRight = true;
+    this.#ownCube = withPieceAt(before, stage.piece, position, orientation);
+    this.#goOn();
+    this.#start.onmoved();
+  }
+
+  /** The place that was told last was wrong: that piece is asked for again. */
+  tellAnew(): void {
+    if (!this.canTellAnew) return;
+    this.#ownCube = this.#knownBefore.at(-1);
+    this.#knownBefore = this.#knownBefore.slice(0, -1);
     this.#goOn();
     this.#start.onmoved();
   }
@@ -152,12 +203,9 @@ export class MyCubeAttempt {
   /** The turn that is asked for is made. */
   turnMade(at: number): void {
     const stage = this.#stage;
-    if (
-      stage.kind !== "set-up" &&
-      stage.kind !== "bring" &&
-      stage.kind !== "shown"
-    )
-      return;
+    if (!("walk" in stage)) return;
+    this.#knownBefore = [];
+    if (stage.kind === "shown") this.#seenAt ??= at;
     const walk = walkOn(stage.walk);
     this.#stage = { ...stage, walk };
     if (turnAskedFor(walk) === undefined) this.#walked(at, walk);
@@ -167,12 +215,7 @@ export class MyCubeAttempt {
   /** The last turn was taken back. */
   turnBack(): void {
     const stage = this.#stage;
-    if (
-      stage.kind !== "set-up" &&
-      stage.kind !== "bring" &&
-      stage.kind !== "shown"
-    )
-      return;
+    if (!("walk" in stage)) return;
     this.#stage = { ...stage, walk: walkBack(stage.walk) };
     this.#start.onmoved();
   }
@@ -183,20 +226,21 @@ export class MyCubeAttempt {
     this.#seenAt = at;
     this.#note({ kind: "seen", at: 0 });
     this.#stage = { kind: "turning", hasSaidKnown: false };
+    this.#start.onmoved();
   }
 
   /** The learner knows what it is, and begins to turn. */
   known(at: number): void {
     const stage = this.#stage;
     if (stage.kind !== "turning" || stage.hasSaidKnown) return;
-    this.#note({ kind: "know", at: at - this.#seenAt });
+    this.#note({ kind: "know", at: this.#since(at) });
     this.#stage = { kind: "turning", hasSaidKnown: true };
   }
 
   /** The learner is done turning. */
   done(at: number): void {
     if (this.#stage.kind !== "turning") return;
-    this.#note({ kind: "done", at: at - this.#seenAt });
+    this.#note({ kind: "done", at: this.#since(at) });
     this.#stage = { kind: "report" };
   }
 
@@ -207,12 +251,10 @@ export class MyCubeAttempt {
     this.#hints = [...this.#hints, "whole-way"];
     this.#note({
       kind: "show-me",
-      at: kind === "see" ? 0 : at - this.#seenAt,
+      at: kind === "see" ? 0 : this.#since(at),
     });
     // Before the clock ran nothing was turned: the cube is as it was set up.
-    const standing = kind === "see" ? this.#ownCube : undefined;
-    this.#end("not-done");
-    this.#ownCube = standing;
+    this.#end("not-done", kind === "see" ? this.#ownCube : undefined);
   }
 
   /** Helps one step further; the last step shows the whole way, which is a miss. */
@@ -228,7 +270,7 @@ export class MyCubeAttempt {
     this.#note({
       kind: "hint",
       hint: next,
-      at: kind === "see" ? 0 : at - this.#seenAt,
+      at: kind === "see" ? 0 : this.#since(at),
     });
   }
 
@@ -237,152 +279,135 @@ export class MyCubeAttempt {
     if (this.#stage.kind === "report") this.#end(report);
   }
 
-  get #usualHold() {
-    return holdOfVariant({ home: 0, seenFrom: 0 }, this.item.hold);
+  get #isAnswering(): boolean {
+    return this.#stage.kind === "turning" || this.#stage.kind === "report";
+  }
+
+  #since(at: number): number {
+    return at - (this.#seenAt ?? at);
   }
 
   #note(event: AnswerEvent): void {
     this.#events = [...this.#events, event];
   }
 
-  /** Goes on with a stored walk, if it still leads where it should. */
+  #stepOn() {
+    const own = this.#ownCube;
+    const { position, wayChoice } = this.#start;
+    this.#position =
+      own !== undefined && isFullyKnown(own) && !this.#item.bare
+        ? position
+        : this.#named;
+    return stepOn(own, {
+      position: this.#position,
+      wayChoice,
+      isPuttingRight: this.#isPuttingRight,
+    });
+  }
+
+  /**
+   * Goes on with a stored walk. Where it leads elsewhere by now, the turns that
+   * were made still count for what is known of the cube.
+   */
   #takeUp(stored: StoredWalk | undefined): boolean {
     const own = this.#ownCube;
     if (stored === undefined || own === undefined) return false;
-    const walk: TurnWalk = {
-      start: { cubies: own, hold: this.#usualHold },
-      turns: stored.turns,
-      done: stored.done,
-    };
-    if (stored.kind === "set-up") {
-      const end = cubeOfWalk({ ...walk, done: walk.turns.length });
-      if (!agreesWith(end.cubies, this.position.cubies)) return false;
-      this.#stage = { kind: "set-up", walk };
-      return true;
-    }
-    this.#goOn();
-    const stage = this.#stage;
-    if (
-      stage.kind === "bring" &&
-      formatTurns(stage.walk.turns) === formatTurns(stored.turns)
+    const { kind, turns, done } = stored;
+    this.#isPuttingRight = kind === "bring";
+    const next = this.#stepOn();
+    const start =
+      kind === "shown"
+        ? asSetUp(own, this.#position)
+        : asUsuallyHeld(own, this.#position);
+    const walk: TurnWalk = { start, turns, done };
+    if (kind === "set-up" && this.#isSetUpBy(walk))
+      this.#stage = { kind, walk };
+    else if (
+      kind === "bring" &&
+      next.kind === kind &&
+      isSameWalk(next.walk, walk)
     )
-      this.#stage = { ...stage, walk };
+      this.#stage = { ...next, walk };
+    else if (
+      kind === "shown" &&
+      next.kind === "ready" &&
+      this.#item.asking === "shown" &&
+      isSameWalk({ ...walk, turns: this.way }, walk)
+    )
+      this.#stage = { kind, walk };
+    else {
+      this.#ownCube = cubeOfWalk(walk).cubies;
+      return false;
+    }
     return true;
   }
 
-  /** Whatever is missing for the set-up comes next: what the cube has, a lost piece, the set-up itself. */
+  #isSetUpBy(walk: TurnWalk): boolean {
+    const end = cubeOfWalk({ ...walk, done: walk.turns.length });
+    return agreesWith(end.cubies, this.#position.cubies);
+  }
+
+  /** Whatever is missing for the set-up comes next. */
   #goOn(): void {
-    const own = this.#ownCube;
-    this.#search += 1;
-    if (own === undefined) {
-      this.#stage = { kind: "has" };
-      return;
-    }
-    const needed = piecesOf(knownPieces(this.position, "named"));
-    for (const piece of needed) {
-      if (!isKnown(own, piece)) {
-        this.#stage = { kind: "find", piece };
-        return;
-      }
-      if (isHome(own, piece)) continue;
-      const walk = this.#wayHome(own, piece);
-      if (walk === undefined) continue;
-      this.#stage = { kind: "bring", piece, walk };
-      return;
-    }
-    void this.#searchSetUp(own);
+    this.#searching.abort();
+    const next = this.#stepOn();
+    if (next.kind === "search") void this.#searchSetUp();
+    else if (next.kind === "ready") this.#ready();
+    else this.#stage = next;
   }
 
-  #wayHome(own: PartlyKnownCubies, piece: CubePiece): TurnWalk | undefined {
-    const cube = { cubies: own, hold: this.#usualHold };
-    const home =
-      piece.kind === "edge"
-        ? homeOfEdge(piece.piece)
-        : homeOfCorner(piece.piece);
-    const stage =
-      piece.kind === "edge" ? "first-layer-edges" : "first-layer-corners";
-    const turns = turnsToAnswer(
-      cube,
-      stage,
-      present(home, "positions name pieces of the first layer"),
-      this.item.hold,
-      this.#start.wayChoice,
-    );
-    return turns === undefined ? undefined : beginWalk(cube, turns);
-  }
-
-  async #searchSetUp(own: PartlyKnownCubies): Promise<void> {
-    const search = this.#search;
+  async #searchSetUp(): Promise<void> {
+    const searching = new AbortController();
+    const { signal } = searching;
+    this.#searching = searching;
     this.#stage = { kind: "searching", progress: 0 };
-    const from = { cubies: own, hold: this.#usualHold };
-    const turns = await this.#start.findSetUp(
+    const from = asUsuallyHeld(this.#ownCube ?? UNKNOWN_CUBE, this.#position);
+    const found = await this.#start.findSetUp(
       from,
-      this.position,
-      this.item.seed,
+      this.#position,
+      this.#item.seed,
       {
+        signal,
         onprogress: (progress) => {
-          if (search === this.#search)
-            this.#stage = { kind: "searching", progress };
+          if (!signal.aborted) this.#stage = { kind: "searching", progress };
         },
       },
     );
     // Whatever was said meanwhile began another search.
-    if (search !== this.#search) return;
-    if (turns === undefined) {
-      this.#stage = { kind: "no-set-up" };
-      return;
-    }
-    this.#stage = { kind: "set-up", walk: beginWalk(from, turns) };
+    if (signal.aborted) return;
+    this.#stage = found.ok
+      ? { kind: "set-up", walk: beginWalk(from, found.value) }
+      : { kind: "no-set-up", error: found.error };
     this.#start.onmoved();
   }
 
   #walked(at: number, walk: TurnWalk): void {
-    const stage = this.#stage;
+    const { kind } = this.#stage;
     this.#ownCube = cubeOfWalk(walk).cubies;
-    if (stage.kind === "bring") this.#goOn();
-    else if (stage.kind === "shown") {
-      this.#note({ kind: "done", at: at - this.#seenAt });
-      this.#end("done");
-    } else {
-      this.#start.onset();
-      this.#seenAt = at;
-      this.#stage =
-        this.item.asking === "shown"
-          ? { kind: "shown", walk: beginWalk(cubeOfWalk(walk), this.way) }
-          : { kind: "see" };
+    if (kind === "bring") this.#goOn();
+    else if (kind === "set-up") this.#ready();
+    else {
+      this.#note({ kind: "done", at: this.#since(at) });
+      this.#end("done", this.#ownCube);
     }
   }
 
-  #end(report: Report): void {
-    const targets = targetsOf(this.position);
-    const marked = markedOf(this.position);
-    const isRight = report !== "not-done";
-    const verdict: Verdict = isRight
-      ? { right: true }
-      : {
-          right: false,
-          pieceState: "elsewhere",
-          lost: { corners: [], edges: [] },
-          missing: targets,
-        };
-    // What was asked for is home; how the rest was turned nobody saw.
-    this.#ownCube = isRight
-      ? onlyHome([...piecesOf(marked), ...piecesOf(targets)])
-      : undefined;
-    const measured = measureAnswer(this.#events, {
-      hold: startOf(this.position).hold,
-    });
+  /** The case is set up. */
+  #ready(): void {
+    this.#start.onset();
+    const cube = asSetUp(this.#ownCube ?? UNKNOWN_CUBE, this.#position);
+    this.#stage =
+      this.#item.asking === "shown"
+        ? { kind: "shown", walk: beginWalk(cube, this.way) }
+        : { kind: "see" };
+  }
+
+  /** Ends the attempt. What is known of the cube then comes first: whoever hears of the end reads it. */
+  #end(report: Report, standing?: PartlyKnownCubies): void {
+    this.#ownCube = standing ?? cubeAfterReport(this.#position, report);
     this.#stage = { kind: "ended" };
-    this.#start.onended({
-      verdict,
-      measured: {
-        ...measured,
-        corrections: measured.corrections + (report === "corrected" ? 1 : 0),
-      },
-      hints: this.#hints,
-      turns: [],
-      reported: true,
-      shownTheWay: this.#hints.includes("whole-way"),
-    });
+    this.#start.onended(
+      reportedAnswer(this.#position, report, this.#events, this.#hints),
+    );
   }
 }

@@ -8,21 +8,26 @@ import type { PartlyKnownCubies } from "../../../core/cube/cubies";
 import type { HeldCube } from "../../../core/cube/held-cube";
 import type { Turn } from "../../../core/cube/turns";
 import type { RoundItem } from "../../../core/memory/round";
+import type { Result } from "../../../core/result";
+import type { RequestOptions, SolverError } from "../../workers/solver-client";
 import type { StoredWalk } from "./desk-schema";
 import type { GivenAnswer } from "./given-answer";
 import type { CubePiece } from "./own-cube";
 import type { TurnWalk } from "./turn-walk";
 
-/** Finds turns that bring the learner's cube to a position. Resolves with undefined where there are none. */
+/** Finds turns that bring the learner's cube to a position. Never rejects. */
 export type SetUpFinder = (
   from: HeldCube<PartlyKnownCubies>,
   to: Position,
   seed: number,
-  options?: {
-    /** Told how far the search has come, 0–1, where it takes longer than a moment. */
-    readonly onprogress?: (progress: number) => void;
-  },
-) => Promise<readonly Turn[] | undefined>;
+  options?: RequestOptions,
+) => Promise<Result<readonly Turn[], SolverError>>;
+
+/**
+ * What a learner says at any time when the cube in their hands is not what
+ * the app takes it for.
+ */
+export type Astray = "looks-different" | "cross-lost" | "solved";
 
 /** What the learner says the cube shows after their answer. */
 export type Report = "done" | "corrected" | "not-done";
@@ -40,8 +45,8 @@ export type MyCubeStage =
       readonly walk: TurnWalk;
     }
   | { readonly kind: "searching"; readonly progress: number }
-  /** No set-up was found: a bug of ours, said plainly. */
-  | { readonly kind: "no-set-up" }
+  /** No set-up was found, said plainly. */
+  | { readonly kind: "no-set-up"; readonly error: SolverError }
   | { readonly kind: "set-up"; readonly walk: TurnWalk }
   /** A new case: its way is walked through. */
   | { readonly kind: "shown"; readonly walk: TurnWalk }

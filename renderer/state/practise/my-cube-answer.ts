@@ -1,0 +1,55 @@
+/** What an attempt on the learner's own cube comes to, from what they report. */
+import { type AnswerEvent, measureAnswer } from "../../../core/answer/measure";
+import { markedOf, targetsOf } from "../../../core/cases/constraint";
+import { type Position, startOf } from "../../../core/cases/position";
+import type { PartlyKnownCubies } from "../../../core/cube/cubies";
+import type { Hint } from "../../../core/memory/review";
+import type { GivenAnswer } from "./given-answer";
+import type { Report } from "./my-cube-stage";
+import { onlyHome } from "./own-cube";
+import { piecesOf } from "./prompt-words";
+
+/** The answer that a learner reports: the app saw none of its turns. */
+export function reportedAnswer(
+  position: Position,
+  report: Report,
+  events: readonly AnswerEvent[],
+  hints: readonly Hint[],
+): GivenAnswer {
+  const measured = measureAnswer(events, { hold: startOf(position).hold });
+  return {
+    verdict:
+      report !== "not-done"
+        ? { right: true }
+        : {
+            right: false,
+            pieceState: "elsewhere",
+            lost: { corners: [], edges: [] },
+            missing: targetsOf(position),
+          },
+    measured: {
+      ...measured,
+      corrections: measured.corrections + (report === "corrected" ? 1 : 0),
+    },
+    hints,
+    turns: [],
+    reported: true,
+    shownTheWay: hints.includes("whole-way"),
+  };
+}
+
+/**
+ * What is known of the cube after a report: what was asked for is home, and
+ * how the rest was turned nobody saw.
+ */
+export function cubeAfterReport(
+  position: Position,
+  report: Report,
+): PartlyKnownCubies | undefined {
+  return report === "not-done"
+    ? undefined
+    : onlyHome([
+        ...piecesOf(markedOf(position)),
+        ...piecesOf(targetsOf(position)),
+      ]);
+}
