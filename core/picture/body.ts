@@ -15,6 +15,7 @@ import {
   type PathShape,
   type PictureGradient,
   type PictureShape,
+  pathNumber,
   polygonPath,
   rectangleCorners,
   rectanglePath,
@@ -103,6 +104,15 @@ function facelet(
       ? { stroke: inks.stickerLine, strokeWidth: style.stickerLine }
       : {}),
   });
+  if (palette.rim !== undefined) {
+    const width = Math.max(1, 0.05 * pixelsPerCubie);
+    const inset = width / pixelsPerCubie / 2;
+    add("sticker", style.stickerHalf - inset, style.stickerRadius, {
+      stroke: palette.rim,
+      strokeWidth: pathNumber(width),
+    });
+    return shapes;
+  }
   const line = style.innerLine;
   if (line > 0)
     add("sticker", style.stickerHalf - line / 2, style.stickerRadius, {

@@ -125,12 +125,28 @@ const GREYS: Readonly<Record<ColourName, string>> = {
   "light green": "#e3e3e3",
 };
 
+/** On a screen bare plastic is grey as well: the middle greys move away from it. */
+const SCREEN_GREYS: Readonly<Record<ColourName, string>> = {
+  ...GREYS,
+  green: "#9a9a9a",
+  red: "#3c3c3c",
+  blue: "#121212",
+  purple: "#2a2a2a",
+  brown: "#4a4a4a",
+  black: "#000000",
+};
+
 const PAINT_TABLES: Readonly<
   Record<Paints, Readonly<Record<ColourName, string>>>
 > = { plain: PLAIN, "any-vision": ANY_VISION, greys: GREYS };
 
-/** How a named colour looks. Shape: `#rrggbb`. */
-export function colourHex(name: ColourName, paints: Paints = "plain"): string {
+/** How a named colour looks on a screen or on paper. Shape: `#rrggbb`. */
+export function colourHex(
+  name: ColourName,
+  paints: Paints = "plain",
+  on: "screen" | "paper" = "screen",
+): string {
+  if (paints === "greys" && on === "screen") return SCREEN_GREYS[name];
   return PAINT_TABLES[paints][name];
 }
 

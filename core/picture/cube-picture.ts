@@ -15,7 +15,7 @@ import { HALF_CUBE } from "./cube-layout";
 import type { DrawingContext } from "./drawing-context";
 import { drawingStyle } from "./drawing-style";
 import type { FaceletTarget } from "./facelet-square";
-import { drawMarks, type Marks } from "./marks";
+import { drawMarks, drawMarksOverArrow, type Marks } from "./marks";
 import { type Mirror, MIRRORS } from "./mirror-glass";
 import { drawMirror, type MirrorDrawing } from "./mirrors";
 import type { CubePalette } from "./palette";
@@ -239,7 +239,10 @@ export function cubePicture(input: CubePictureInput): CubePicture {
     layers.push({
       name: "arrow",
       opacity: 1,
-      shapes: drawArrow(input.arrow, view, projector, palette),
+      shapes: [
+        ...drawArrow(input.arrow, view, projector, palette),
+        ...drawMarksOverArrow(context, marks),
+      ],
     });
   return {
     layers,

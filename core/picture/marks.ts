@@ -28,7 +28,7 @@ import {
   roundedPolygonPath,
   type TextShape,
 } from "./shapes";
-import { inSlab, type Slab, slabHolds } from "./slabs";
+import { inSlab, type Slab, slabHolds, WHOLE_CUBE } from "./slabs";
 import type { Vector } from "./vector";
 
 /** Which facelets carry which mark. Facelets are those before a running turn. */
@@ -176,6 +176,7 @@ function dashedSquare(
   slab: Slab,
   place: FaceletPlace,
   role: "home" | "mistaken",
+  isOverArrow = false,
 ): readonly PathShape[] {
   const { palette, projector, pixelsPerCubie } = context;
   const { inks } = palette;
@@ -193,7 +194,7 @@ function dashedSquare(
     pathNumber(Math.max(0.9, 0.03 * pixelsPerCubie)) + width * 0.6,
   ].map(pathNumber);
   const shapes: PathShape[] = [];
-  if (filled)
+  if (filled && !isOverArrow)
     shapes.push({
       kind: "path",
       role,
@@ -203,7 +204,7 @@ function dashedSquare(
       facelet: place.facelet,
     });
   const d = rectanglePath(projector, faceletSquare(slab, place, half, 0.1));
-  if (contrast(ground, ink) < 3)
+  if (isOverArrow || contrast(ground, ink) < 3)
     shapes.push({
       kind: "path",
       role,
@@ -241,6 +242,24 @@ function ringShapes(
       strokeWidth: pathNumber(Math.max(1.4, 0.075 * pixelsPerCubie)),
       facelet: place.facelet,
     },
+  ];
+}
+
+/** Where a piece is and where it belongs, once more on top of a turn's arrow. */
+export function drawMarksOverArrow(
+  context: DrawingContext,
+  marks: Marks,
+): readonly PictureShape[] {
+  const homes = marks.home
+    .map(faceletPlace)
+    .filter((place) => facesViewer(context.projector, WHOLE_CUBE, place));
+  return [
+    ...homes.flatMap((place) =>
+      dashedSquare(context, WHOLE_CUBE, place, "home", true),
+    ),
+    ...marks.pieces.flatMap((piece) =>
+      outlineShapes(context, WHOLE_CUBE, piece),
+    ),
   ];
 }
 

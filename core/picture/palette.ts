@@ -56,8 +56,13 @@ export interface CubePalette {
   readonly faces: Readonly<Record<Face, string>>;
   /** What is written on a sticker of each body face, if anything. */
   readonly letters: Readonly<Record<Face, string>> | undefined;
+  /** A line around every sticker, where its fill alone would not tell it from plastic. */
+  readonly rim: string | undefined;
   readonly inks: PictureInks;
 }
+
+/** Stands out at least 3:1 from the plastic of both screen themes (WCAG 2.2, 1.4.11). */
+const GREYS_RIM = "#f2f2ee";
 
 const LIGHT: PictureInks = {
   gap: "#25282a",
@@ -154,7 +159,8 @@ export function cubePalette(choice: {
   readonly letters?: boolean;
 }): CubePalette {
   const { scheme, theme, paints = "plain", letters = false } = choice;
-  const hex = (face: Face) => colourHex(scheme[face], paints);
+  const hex = (face: Face) =>
+    colourHex(scheme[face], paints, theme === "print" ? "paper" : "screen");
   return {
     theme,
     faces: {
@@ -166,6 +172,7 @@ export function cubePalette(choice: {
       B: hex("B"),
     },
     letters: letters ? schemeLetters(scheme) : undefined,
+    rim: paints === "greys" && theme !== "print" ? GREYS_RIM : undefined,
     inks: INKS[theme],
   };
 }

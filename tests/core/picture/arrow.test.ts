@@ -68,6 +68,24 @@ describe("a turn's arrow", () => {
       },
     );
 
+  it.each([73, 92, 12.4])(
+    "leaves the piece's outline and its home to be seen, at %s pixels a cubie",
+    (size) => {
+      const picture = pictureOf({
+        view: usualView(size),
+        arrow: { layer: "R", quarters: 3 },
+        pieces: [[26, 15, 29]],
+        home: [8, 9, 20],
+      });
+      const shapes = picture.layers.flatMap((layer) => layer.shapes);
+      const last = (role: string) =>
+        shapes.findLastIndex((shape) => shape.role === role);
+      expect(last("arrow")).toBeGreaterThan(0);
+      expect(last("outline")).toBeGreaterThan(last("arrow"));
+      expect(last("home")).toBeGreaterThan(last("arrow"));
+    },
+  );
+
   it("is one ribbon for a layer or the whole cube and two for a wide turn", () => {
     const count = (turn: Turn) => ribbons(turn, usualView(73)).length;
     expect(count({ layer: "R", quarters: 1 })).toBe(1);

@@ -44,6 +44,45 @@ describe("contrast", () => {
 
 const ALL_FACELETS = SOLVED_STICKERS.map((_, facelet) => facelet);
 
+describe("greys on a screen", () => {
+  for (const theme of ["light", "dark"] as const)
+    for (const size of [73, 12.4])
+      it(`every sticker stands out at least 3:1 from bare plastic by its grey or its rim, in ${theme} at ${size} pixels a cubie (WCAG 2.2, 1.4.11)`, () => {
+        const shown = (stickers: typeof SOLVED_STICKERS | typeof BARE) =>
+          pictureOf({
+            stickers,
+            view: usualView(size),
+            palette: cubePalette({ ...COLOUR_SETS.greys, theme }),
+            mirrors: { floor: true, left: true },
+          });
+        for (const layer of ["cube", "floor-reflection", "left-reflection"]) {
+          const plastics = pathsOf(shown(BARE), ["tile"], layer).flatMap(
+            (path) => path.fill ?? [],
+          );
+          const stickers = pathsOf(shown(SOLVED_STICKERS), ["sticker"], layer);
+          const weak = new Set(
+            stickers.flatMap(({ facelet }) => {
+              const looks = stickers
+                .filter((path) => path.facelet === facelet)
+                .flatMap(({ fill, stroke, strokeOpacity }) => [
+                  ...(fill === undefined ? [] : [fill]),
+                  ...(stroke === undefined || strokeOpacity !== undefined
+                    ? []
+                    : [stroke]),
+                ]);
+              const isTold = plastics.every((plastic) =>
+                looks.some((look) => ratio(look, plastic) >= 3),
+              );
+              return isTold ? [] : [facelet];
+            }),
+          );
+          expect([...weak]).toEqual([]);
+          expect(stickers.length).toBeGreaterThan(8);
+          expect(plastics.length).toBeGreaterThan(8);
+        }
+      });
+});
+
 describe("marks", () => {
   for (const theme of ["light", "dark", "print"] as const)
     for (const [set, { scheme, paints, letters }] of Object.entries(
