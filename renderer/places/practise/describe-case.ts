@@ -67,6 +67,19 @@ export function describeCase(
     return [held, ...sides].join(" ");
   }
   const targets = targetsOf(position);
+  const marked = markedOf(position);
+  // A turn may have displaced what was placed when the case was asked.
+  const placed = {
+    corners: marked.corners.filter((piece) =>
+      isHome(cube.cubies, { kind: "corner", piece }),
+    ),
+    edges: marked.edges.filter((piece) =>
+      isHome(cube.cubies, { kind: "edge", piece }),
+    ),
+  };
+  const displaced = piecesOf(marked)
+    .filter((piece) => !isHome(cube.cubies, piece))
+    .map((piece) => pieceInWords(piece, scheme));
   const pieces = piecesOf(targets).map((piece) => {
     const name = capital(pieceInWords(piece, scheme));
     if (isHome(cube.cubies, piece)) return `${name} is home.`;
@@ -76,6 +89,9 @@ export function describeCase(
   return [
     held,
     ...pieces,
-    placedInWords(markedOf(position), targets, scheme),
+    placedInWords(placed, targets, scheme),
+    ...(displaced.length === 0
+      ? []
+      : [`Not placed now: ${listInWords(displaced)}.`]),
   ].join(" ");
 }

@@ -1,4 +1,4 @@
-/** What is said of a missed answer: what the cube shows now, and where to look. */
+/** What is said of a missed answer in a sentence. What has changed on the cube is for `now-words` to list. */
 import type { MissVerdict } from "../../../core/answer/judge";
 import { targetsOf } from "../../../core/cases/constraint";
 import type { Position } from "../../../core/cases/position";
@@ -8,7 +8,7 @@ import { sideName } from "../../../core/notation/place-words";
 import type { ColourScheme } from "../../../core/picture/colour-sets";
 import { pieceWhereInWords } from "./case-words";
 import type { CubePiece } from "./own-cube";
-import { listInWords, pieceInWords, piecesOf } from "./prompt-words";
+import { pieceInWords, piecesOf } from "./prompt-words";
 import type { VerdictWords } from "./right-words";
 
 /** What a miss is said from. */
@@ -42,16 +42,6 @@ function whereNow(piece: CubePiece, { after, scheme }: SaidMiss): string {
   return where === undefined ? "" : `It is at the ${where}.`;
 }
 
-/** The marked pieces that are no longer placed, in a sentence; empty where none is. */
-export function lostInWords({ verdict, scheme }: SaidMiss): string {
-  const lost = piecesOf(verdict.lost).map((piece) =>
-    pieceInWords(piece, scheme),
-  );
-  if (lost.length === 0) return "";
-  const verb = lost.length === 1 ? "is" : "are";
-  return `${capital(listInWords(lost))} ${verb} no longer placed.`;
-}
-
 /** The words for a missed answer. */
 export function missWords(said: SaidMiss): VerdictWords {
   const { verdict, after, position } = said;
@@ -70,7 +60,7 @@ export function missWords(said: SaidMiss): VerdictWords {
     const side = sideName(viewFace(after.hold, "U"));
     return {
       sentence: `Almost: only ${side} is turned away.`,
-      more: `Everything is in place but for one turn of ${side}.`,
+      more: "",
     };
   }
   if (piece === undefined) {
@@ -79,28 +69,28 @@ export function missWords(said: SaidMiss): VerdictWords {
       pieces.length > 1 ? "Both are" : `The ${pieces[0]?.kind ?? "piece"} is`;
     return {
       sentence: `${subject} home, but something else left its place.`,
-      more: lostInWords(said),
+      more: "",
     };
   }
   const name = nameOf(piece, said);
-  const more = [whereNow(piece, said), lostInWords(said)]
-    .filter((sentence) => sentence !== "")
-    .join(" ");
   if (!said.hasTurned)
-    return { sentence: "Nothing was turned, so nothing is home yet.", more };
+    return {
+      sentence: `Nothing was turned, so ${name.replace(/^The/, "the")} is not home yet.`,
+      more: whereNow(piece, said),
+    };
   switch (verdict.pieceState) {
     case "home-but-turned":
       return {
         sentence: `${name} is in its home, but ${piece.kind === "edge" ? "flipped" : "twisted"}.`,
-        more,
+        more: "",
       };
     case "up-but-wrong-side-colours":
       return {
         sentence: `${name} is up, but in another piece’s home.`,
-        more: `Its side colours do not match the middles. ${more}`,
+        more: "Its side colours do not match the middles.",
       };
     case "placed":
     case "elsewhere":
-      return { sentence: `${name} is not home yet.`, more };
+      return { sentence: `${name} is not home yet.`, more: "" };
   }
 }

@@ -1,23 +1,24 @@
-/** What the cube shows after a missed answer, and how far home is from there. */
+/** What has changed on the cube after a missed answer, and how far home is from there. */
 import type { MissVerdict } from "../../../core/answer/judge";
 import { caseEntry } from "../../../core/cases/case-table";
-import { markedOf, targetsOf } from "../../../core/cases/constraint";
-import type { Position } from "../../../core/cases/position";
+import { type Position, startOf } from "../../../core/cases/position";
 import { homeOfCorner, homeOfEdge } from "../../../core/cases/stage";
 import { turnsToAnswer } from "../../../core/cases/way-for-position";
 import type { PartlyKnownCubies } from "../../../core/cube/cubies";
-import type { HeldCube } from "../../../core/cube/held-cube";
-import { outerBlockTurns } from "../../../core/notation/metrics";
-import type { ColourScheme } from "../../../core/picture/colour-sets";
-import { pieceWhereInWords } from "./case-words";
+import { type HeldCube, viewFace } from "../../../core/cube/held-cube";
 import {
-  listInWords,
-  pieceInWords,
-  piecesOf,
-  placedInWords,
-} from "./prompt-words";
+  isFaceTurn,
+  isWholeCubeTurn,
+  type Turn,
+} from "../../../core/cube/turns";
+import { outerBlockTurns } from "../../../core/notation/metrics";
+import { sideName } from "../../../core/notation/place-words";
+import type { ColourScheme } from "../../../core/picture/colour-sets";
+import { homeInWords, pieceWhereInWords } from "./case-words";
+import type { CubePiece } from "./own-cube";
+import { listInWords, pieceInWords, piecesOf } from "./prompt-words";
 
-/** Two sentences. */
+/** What has changed with the piece to bring home, and with the others; each empty where nothing has. */
 export interface NowWords {
   readonly piece: string;
   readonly rest: string;
@@ -27,50 +28,103 @@ function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-/** What the cube shows now. */
-export function nowInWords(
-  position: Position,
-  after: HeldCube<PartlyKnownCubies>,
-  verdict: MissVerdict,
+/** An answer that was missed. */
+interface Missed {
+  readonly position: Position;
+  readonly turns: readonly Turn[];
+  /** The cube after them. */
+  readonly after: HeldCube<PartlyKnownCubies>;
+  readonly verdict: MissVerdict;
+}
+
+/** How far home is; empty where that is not known. */
+function fromThere(piece: CubePiece, { position, after }: Missed): string {
+  const home =
+    piece.kind === "edge" ? homeOfEdge(piece.piece) : homeOfCorner(piece.piece);
+  const { stage } = caseEntry(position.case);
+  const onwards =
+    home === undefined
+      ? undefined
+      : turnsToAnswer(after, stage, home, position.hold);
+  const length = onwards === undefined ? 0 : outerBlockTurns(onwards);
+  return length === 0
+    ? ""
+    : `From there it takes ${length} ${length === 1 ? "turn" : "turns"}.`;
+}
+
+/** That the home itself is elsewhere: a middle that turns takes the homes along. */
+function homeMovedInWords(
+  piece: CubePiece,
+  where: string,
+  { position, turns, after }: Missed,
+): string {
+  const before = homeInWords(startOf(position), piece);
+  const now = homeInWords(after, piece);
+  if (before === now) return "";
+  if (!turns.some((turn) => !isFaceTurn(turn) && !isWholeCubeTurn(turn)))
+    return "";
+  const moved = `its home has moved to the ${now}, because the middle turned.`;
+  return where.startsWith(`${before};`)
+    ? `It stands where its home was, but ${moved}`
+    : capital(moved);
+}
+
+/** Whether a piece is where it was among the middles. */
+function hasStayed(piece: CubePiece, { position, after }: Missed): boolean {
+  const start = startOf(position);
+  const seat = ({ cubies }: HeldCube<PartlyKnownCubies>) => {
+    const [permutation, orientation] =
+      piece.kind === "corner"
+        ? [cubies.cornerPermutation, cubies.cornerOrientation]
+        : [cubies.edgePermutation, cubies.edgeOrientation];
+    const at = permutation.indexOf(piece.piece);
+    return `${at} ${orientation[at] ?? ""}`;
+  };
+  return seat(start) === seat(after);
+}
+
+/** What has changed with the piece to bring home. */
+function pieceNow(
+  piece: CubePiece,
+  missed: Missed,
   scheme: ColourScheme,
-): NowWords {
+): string {
+  const name = pieceInWords(piece, scheme);
+  const where = pieceWhereInWords(missed.after, piece, scheme);
+  const isAlone = piecesOf(missed.verdict.lost).length === 0;
+  // Only where nothing else was lost does a way of the case lead on.
+  const from = isAlone ? fromThere(piece, missed) : "";
+  const moved =
+    where === undefined ? "" : homeMovedInWords(piece, where, missed);
+  if (moved === "" && hasStayed(piece, missed))
+    return isAlone
+      ? `Nothing that counts: ${name} is where it was. ${from}`
+      : "";
+  return [`${capital(name)}: ${where ?? "out of sight"}.`, moved, from].join(
+    " ",
+  );
+}
+
+/** What has changed on the cube. */
+export function nowInWords(missed: Missed, scheme: ColourScheme): NowWords {
+  const { verdict, after } = missed;
+  if (verdict.layerTurned !== undefined) {
+    const side = sideName(viewFace(after.hold, "U"));
+    return {
+      piece: `Everything is in place but for one turn of ${side}.`,
+      rest: "",
+    };
+  }
   const [piece] = piecesOf(verdict.missing);
   const lost = piecesOf(verdict.lost);
-  const home =
-    piece === undefined
-      ? undefined
-      : piece.kind === "edge"
-        ? homeOfEdge(piece.piece)
-        : homeOfCorner(piece.piece);
-  // Only where nothing else was lost does a way of the case lead on.
-  const onwards =
-    home === undefined || lost.length > 0
-      ? undefined
-      : turnsToAnswer(
-          after,
-          caseEntry(position.case).stage,
-          home,
-          position.hold,
-        );
-  const length = onwards === undefined ? 0 : outerBlockTurns(onwards);
-  const from =
-    length === 0
-      ? ""
-      : ` From there it takes ${length} ${length === 1 ? "turn" : "turns"}.`;
-  const where =
-    piece === undefined ? undefined : pieceWhereInWords(after, piece, scheme);
   return {
     piece:
       piece === undefined
-        ? "What was to come home is home."
-        : `${capital(pieceInWords(piece, scheme))}: ${where ?? "out of sight"}.${from}`,
+        ? ""
+        : pieceNow(piece, missed, scheme).replace(/ +/g, " ").trim(),
     rest:
-      lost.length > 0
-        ? `No longer placed: ${listInWords(lost.map((one) => pieceInWords(one, scheme)))}.`
-        : placedInWords(
-            markedOf(position),
-            targetsOf(position),
-            scheme,
-          ).replace("Already placed", "Still placed"),
+      lost.length === 0
+        ? ""
+        : `No longer placed: ${listInWords(lost.map((one) => pieceInWords(one, scheme)))}.`,
   };
 }

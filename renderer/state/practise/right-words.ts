@@ -1,6 +1,7 @@
 /** What is said of a right answer: one sentence, and one that helps on. */
 import type { Outcome } from "../../../core/memory/grade";
 import type { Review } from "../../../core/memory/review";
+import { shownTimes } from "../../components/time-words";
 
 /** A verdict in words. */
 export interface VerdictWords {
@@ -35,16 +36,17 @@ function slowWords(review: SaidReview): VerdictWords {
       sentence: `Right, but it took ${seconds(total)}.`,
       more: `The target is ${target} seconds. The same case comes back until it goes by itself.`,
     };
+  const shown = shownTimes(total, thinking, turning);
   if (thinking >= turning)
     return {
-      sentence: `Right, but it took ${seconds(thinking)} to see what it was.`,
+      sentence: `Right, but it took ${seconds(shown.thinking)} to see what it was.`,
       more:
         turning * 2 <= target * 1000
           ? `Your turning is already quick. Look first at which side ${firstColour} is on.`
           : `Look first at which side ${firstColour} is on.`,
     };
   return {
-    sentence: `Right, but the turning took ${seconds(turning)}.`,
+    sentence: `Right, but the turning took ${seconds(shown.turning)}.`,
     more:
       thinking * 2 <= target * 1000
         ? "You saw quickly what it was. Say the way to yourself while you turn it slowly, then without a stop."

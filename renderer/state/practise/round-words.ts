@@ -12,8 +12,11 @@ export interface RoundRow {
   readonly label: string;
 }
 
-/** A round as its row; `isAsking` while its current item is on the desk. */
-export function roundRow(round: Round, isAsking: boolean): RoundRow {
+/** What of a round is on the desk: its current item, or once more the one answered last. */
+export type OnDesk = "current" | "once-more";
+
+/** A round as its row. */
+export function roundRow(round: Round, onDesk: OnDesk | undefined): RoundRow {
   const { done, toCome } = roundMarks(round);
   const marks: RoundMark[] = done.map((result) => {
     switch (result) {
@@ -29,14 +32,27 @@ export function roundRow(round: Round, isAsking: boolean): RoundRow {
     }
   });
   const coming = Array.from({ length: toCome }, (): RoundMark => "to-come");
-  if (isAsking && coming.length > 0) coming[0] = "current";
+  if (onDesk === "current" && coming.length > 0) coming[0] = "current";
   const all = done.length + toCome;
   return {
     marks: [...marks, ...coming],
-    label: isAsking
-      ? `${done.length + 1} of ${all}`
-      : `${done.length} of ${all} done`,
+    label: labelOf(done.length, all, onDesk),
   };
+}
+
+function labelOf(
+  done: number,
+  all: number,
+  onDesk: OnDesk | undefined,
+): string {
+  switch (onDesk) {
+    case "current":
+      return `${done + 1} of ${all}`;
+    case "once-more":
+      return `${done} of ${all}`;
+    case undefined:
+      return `${done} of ${all} done`;
+  }
 }
 
 /** As many marks around the current one as fit a narrow bar. */

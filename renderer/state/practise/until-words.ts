@@ -35,7 +35,10 @@ function onDay(day: LocalDay, today: LocalDay): string {
 export function untilWords(change: MemoryChange): UntilWords {
   const { before, after, state, today, comesAgain, isMissed } = change;
   const again = comesAgain ? "You will see it again in this round" : "";
-  const memory = `${capital(state)}.`;
+  const memory =
+    isMissed && state === "fading"
+      ? "Fading: it was missed this time."
+      : `${capital(state)}.`;
   if (after === undefined)
     return {
       line: again === "" ? "You have met this case." : `${again}.`,

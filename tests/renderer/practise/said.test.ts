@@ -1,6 +1,7 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { judge } from "../../../core/answer/judge";
-import { startOf } from "../../../core/cases/position";
+import { type Position, startOf } from "../../../core/cases/position";
 import { randomPosition } from "../../../core/cases/random-position";
 import { turnsForPosition } from "../../../core/cases/way-for-position";
 import { diagnose } from "../../../core/answer/diagnose";
@@ -21,8 +22,14 @@ import {
   rightWords,
   type SaidReview,
 } from "../../../renderer/state/practise/right-words";
-import { marksThatFit } from "../../../renderer/state/practise/round-words";
-import type { Milliseconds } from "../../../core/memory/review";
+import {
+  marksThatFit,
+  roundRow,
+} from "../../../renderer/state/practise/round-words";
+import { nowInWords } from "../../../renderer/state/practise/now-words";
+import { seconds, shownTimes } from "../../../renderer/components/time-words";
+import type { LocalDay, Milliseconds } from "../../../core/memory/review";
+import { type Round, startRound } from "../../../core/memory/round";
 
 function position(id: "C1" | "C2" | "E1") {
   return randomPosition(
@@ -80,6 +87,54 @@ describe("what is said of a right answer", () => {
   });
 });
 
+function nowAfter(asked: Position, text: string) {
+  const after = applyTurns(startOf(asked), turns(text));
+  const verdict = judge(asked, after);
+  if (verdict.right) throw new Error(`${text} is no miss`);
+  return nowInWords(
+    { position: asked, turns: turns(text), after, verdict },
+    USUAL_SCHEME,
+  );
+}
+
+describe("the times of an answer", () => {
+  it("add up as they are shown", () => {
+    fc.assert(
+      fc.property(
+        fc.nat(60_000),
+        fc.nat(60_000),
+        fc.nat(2_000),
+        (thinking, turning, finishing) => {
+          const total = thinking + turning + finishing;
+          const shown = shownTimes(total, thinking, turning);
+          const sum = shown.thinking + shown.turning + shown.finishing;
+          expect(seconds(sum)).toBe(seconds(total));
+          expect(Math.abs(shown.turning - turning)).toBeLessThanOrEqual(150);
+          expect(shown.turning).toBeGreaterThanOrEqual(0);
+        },
+      ),
+    );
+  });
+});
+
+describe("the number of a case in its round", () => {
+  it("stays while the case is tried once more", () => {
+    const round = startRound([], {
+      id: "r",
+      learner: "l",
+      day: 1 as LocalDay,
+      seed: 1,
+      now: 0,
+    });
+    const answered: Round = {
+      ...round,
+      results: [{ case: "E1", asking: "alone", outcome: "missed" }],
+    };
+    expect(roundRow(answered, undefined).label).toBe("1 of 1 done");
+    expect(roundRow(answered, "once-more").label).toBe("1 of 1");
+  });
+});
+
 describe("what is said of a missed answer", () => {
   it("is the confusion with the twin where its whole way was played", () => {
     const asked = position("C2");
@@ -113,7 +168,30 @@ describe("what is said of a missed answer", () => {
       reported: false,
     });
     expect(said.sentence).toBe("The edge is not home yet.");
-    expect(said.more).toContain("middle front left; white is on the left");
+    const now = nowAfter(asked, "F");
+    expect(now.piece).toContain("middle front left; white is on the left");
+  });
+
+  it("lists only what has changed, each lost piece once", () => {
+    const asked = position("E1");
+    const edge = "the white and green edge";
+    expect(nowAfter(asked, "L")).toEqual({
+      piece: "",
+      rest: "No longer placed: the white and orange edge.",
+    });
+    expect(nowAfter(asked, "B D").rest).not.toContain(edge);
+    expect(nowAfter(asked, "y").piece).toBe(
+      `Nothing that counts: ${edge} is where it was. From there it takes 1 turn.`,
+    );
+  });
+
+  it("says that the home moved where a middle was turned along", () => {
+    // M' lifts the bottom front to the top front, and the front's middle to
+    // the top.
+    const now = nowAfter(position("E1"), "M'");
+    expect(now.piece).toContain(
+      "It stands where its home was, but its home has moved to the top back, because the middle turned.",
+    );
   });
 });
 
