@@ -114,11 +114,12 @@ test("after a lost cross the cube is put right piece by piece, and the case goes
   let asked = 0;
   while (!(await practiseState(page, "set-up").isVisible())) {
     if (await practiseState(page, "find").isVisible()) {
-      if (asked === 2)
+      if (asked === 2) {
         await page
           .getByLabel(/Or choose where/)
           .selectOption({ label: "bottom front; white is on the front" });
-      else await page.getByRole("button", { name: /in its home/ }).click();
+        await page.getByRole("button", { name: "There it is" }).click();
+      } else await page.getByRole("button", { name: /in its home/ }).click();
       asked += 1;
     } else if (await practiseState(page, "bring").isVisible())
       await page.getByRole("button", { name: /^Done/ }).click();
