@@ -12,6 +12,7 @@ import { join } from "node:path";
 import { randomSource } from "../../core/random-source";
 import { expect, test } from "./app";
 import { watchedBrowser } from "./kill/watched-browser";
+import { practiseState } from "./practise-steps";
 
 const KILLS = process.env["TURNWISE_SOAK"] === undefined ? 5 : 50;
 
@@ -98,7 +99,9 @@ test(`answers survive ${KILLS} kills of the browser, and the round goes on @soak
       // done" once something is turned, and asks for the next case.
       const pressing = (async () => {
         for (;;) {
-          await page.keyboard.press("u");
+          // A turn of one's own would have to be taken back where one is told.
+          if (!(await practiseState(page, "shown").isVisible()))
+            await page.keyboard.press("u");
           await page.keyboard.press("Enter");
           await page.waitForTimeout(20 + random.below(60));
         }
