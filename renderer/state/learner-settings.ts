@@ -25,8 +25,8 @@ import {
 /** Whose colouring the cube has: the usual one, the older one, or the learner's own six. */
 export const CUBE_COLOURS = ["usual", "older", "own"] as const;
 
-/** How much things move: as the system says, less, or not at all. */
-export const MOTIONS = ["system", "reduced", "instant"] as const;
+/** How much things move: as the system says, or not at all. */
+export const MOTIONS = ["system", "instant"] as const;
 
 /** How turns are told: letters with words, or words alone. */
 export const NOTATIONS = ["both", "words"] as const;
