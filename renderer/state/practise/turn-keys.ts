@@ -56,8 +56,16 @@ export function cubeKeyAction(
   press: KeyPress,
   wide: boolean,
 ): CubeKeyAction | undefined {
-  if (press.repeat || press.ctrlKey || press.altKey || press.metaKey)
-    return undefined;
+  return press.repeat ? undefined : actionOf(press, wide);
+}
+
+/** Whether a key is the cube's: held down it asks for nothing more, but must not scroll the page either. */
+export function isCubeKey(press: KeyPress): boolean {
+  return actionOf(press, false) !== undefined;
+}
+
+function actionOf(press: KeyPress, wide: boolean): CubeKeyAction | undefined {
+  if (press.ctrlKey || press.altKey || press.metaKey) return undefined;
   const other = OTHER_KEYS[press.key];
   if (other !== undefined) return other;
   const letter = letterOf(press);

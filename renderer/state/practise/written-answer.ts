@@ -6,20 +6,46 @@ import { FACES } from "../../../core/cube/faces";
 import { sideName } from "../../../core/notation/place-words";
 
 /** The keys to tap where there is no keyboard. */
-export const TAP_KEYS = ["U", "D", "L", "R", "F", "B", "'", "2"] as const;
+export const TAP_KEYS = [
+  "U",
+  "D",
+  "L",
+  "R",
+  "F",
+  "B",
+  "M",
+  "E",
+  "S",
+  "x",
+  "y",
+  "z",
+  "'",
+  "2",
+  "w",
+] as const;
 
 export type TapKey = (typeof TAP_KEYS)[number];
 
-/** The text after a tap: a letter begins a turn, `'` and `2` belong to the last one. */
+/** Whether a key belongs to the last turn instead of beginning one. */
+export function isMark(key: TapKey): key is "'" | "2" | "w" {
+  return key === "'" || key === "2" || key === "w";
+}
+
+/** The text after a tap: a letter begins a turn, `'`, `2` and `w` belong to the last one. */
 export function tapped(text: string, key: TapKey): string {
   const before = text.trimEnd();
-  if (key !== "'" && key !== "2")
-    return before === "" ? key : `${before} ${key}`;
-  const turn = /[^\s'2]+$/.exec(before.replace(/['2]+$/, ""))?.[0];
-  if (turn === undefined) return text;
-  const bare = before.replace(/['2]+$/, "");
-  // A second tap on the same mark takes it away; on the other one, exchanges it.
-  return before.endsWith(key) ? bare : bare + key;
+  if (!isMark(key)) return before === "" ? key : `${before} ${key}`;
+  const last = /([^\s'2]+)(['2]*)$/.exec(before);
+  const turn = last?.[1];
+  if (last === null || turn === undefined) return text;
+  const others = before.slice(0, last.index);
+  const mark = last[2] ?? "";
+  if (key !== "w")
+    // A second tap on the same mark takes it away; on the other one, exchanges it.
+    return others + turn + (mark === key ? "" : key);
+  if (turn.endsWith("w")) return others + turn.slice(0, -1) + mark;
+  // Only a face has a wide layer.
+  return /^[URFDLB]$/.test(turn) ? `${others}${turn}w${mark}` : text;
 }
 
 /** The text without its last turn. */

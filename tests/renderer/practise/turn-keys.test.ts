@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { FACES } from "../../../core/cube/faces";
 import {
   cubeKeyAction,
+  isCubeKey,
   type KeyPress,
 } from "../../../renderer/state/practise/turn-keys";
 
@@ -100,5 +101,13 @@ describe("the keys of a focused cube", () => {
   it("ask for nothing where the letter names no layer", () => {
     for (const key of ["q", "?", "Enter", "Tab", "1"])
       expect(cubeKeyAction(press(key), false)).toBeUndefined();
+  });
+
+  it("belong to the cube while they are held down, though they ask for nothing", () => {
+    const held = press("ArrowDown", { repeat: true });
+    expect(cubeKeyAction(held, false)).toBeUndefined();
+    expect(isCubeKey(held)).toBe(true);
+    expect(isCubeKey(press("Tab", { repeat: true }))).toBe(false);
+    expect(isCubeKey(press("r", { repeat: true, ctrlKey: true }))).toBe(false);
   });
 });

@@ -24,6 +24,15 @@ describe("an answer that is tapped", () => {
     expect(afterTaps("R", "'", "'")).toBe("R");
   });
 
+  it("widens a face's turn and narrows it again, whatever its mark", () => {
+    expect(afterTaps("R", "w")).toBe("Rw");
+    expect(afterTaps("R", "2", "w")).toBe("Rw2");
+    expect(afterTaps("R", "w", "'")).toBe("Rw'");
+    expect(afterTaps("R", "w", "w")).toBe("R");
+    expect(afterTaps("M", "w")).toBe("M");
+    expect(afterTaps("x", "'", "w")).toBe("x'");
+  });
+
   it("keeps a mark that belongs to no turn away", () => {
     expect(afterTaps("'")).toBe("");
     expect(afterTaps("2")).toBe("");
