@@ -4,7 +4,7 @@ import { type Round, roundMarks } from "../../../core/memory/round";
 import type { Outcome } from "../../../core/memory/grade";
 
 /** One mark of the row. */
-export type RoundMark = Outcome | "done" | "current" | "to-come";
+export type RoundMark = Outcome | "done" | "skipped" | "current" | "to-come";
 
 /** The row of marks with its words. */
 export interface RoundRow {
@@ -23,7 +23,6 @@ export function roundRow(round: Round, onDesk: OnDesk | undefined): RoundRow {
       case "shown":
         return "done";
       case "skipped":
-        return "to-come";
       case "quick":
       case "steady":
       case "slow":

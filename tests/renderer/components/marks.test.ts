@@ -17,7 +17,13 @@ function shape(container: HTMLElement): string {
 
 describe("marks", () => {
   it("tell outcomes, the current and those to come apart by shape alone", () => {
-    const kinds = [...OUTCOMES, "current", "to-come", "done"] as const;
+    const kinds = [
+      ...OUTCOMES,
+      "current",
+      "to-come",
+      "done",
+      "skipped",
+    ] as const;
     const shapes = kinds.map((kind) =>
       shape(render(OutcomeMark, { kind }).container),
     );
