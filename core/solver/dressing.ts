@@ -4,7 +4,7 @@
  * about so that no turn has to be made behind it.
  *
  * The cheapest of all ways to mix in turns about the upright axis, found from
- * the end backwards over (turns left, how the cube is held): 8 states a turn.
+ * the end backwards over (turns left, how the cube is held and was turned): 12 states a turn.
  */
 import { FREE_LAYER } from "../cases/stage";
 import { FACES } from "../cube/faces";
@@ -37,6 +37,8 @@ const TROUBLE = {
   wholeCubeHalf: 0.9,
   /** On top: at the very start or end it hides nothing, it only holds the cube anew. */
   wholeCubeOutside: 0.4,
+  /** On top: only turns of the top and the bottom since the last one, which it changes nothing about. */
+  wholeCubeIdle: 5,
   /** Added once where no turn of the free layer is mixed in, which hides most. */
   noFreeLayer: 1.2,
 } as const;
@@ -110,6 +112,12 @@ interface Plan {
   readonly trouble: number;
 }
 
+/** The whole cube: never turned, turned with only upright turns since, turned. */
+const NOT_TURNED = 0;
+const JUST_TURNED = 1;
+const TURNED = 2;
+const WHOLE_STATES = 3;
+
 function cheapestPlan(
   sequence: FaceTurnSequence,
   holds: readonly Rotation[],
@@ -117,23 +125,40 @@ function cheapestPlan(
   mustTurnWhole: boolean,
 ): Plan {
   const n = sequence.length;
-  // trouble[i][held + 4 × turned]: least trouble from turn i on, where
-  // `turned` says whether the whole cube has been turned already.
+  // trouble[i][held + 4 × whole]: least trouble from turn i on.
   const trouble = Array.from({ length: n + 2 }, () =>
-    new Float64Array(8).fill(Infinity),
+    new Float64Array(4 * WHOLE_STATES).fill(Infinity),
   );
-  const choice = Array.from({ length: n + 1 }, () => new Uint8Array(8));
+  const choice = Array.from(
+    { length: n + 1 },
+    () => new Uint8Array(4 * WHOLE_STATES),
+  );
   const goal = trouble[n + 1]!;
-  goal[end + 4] = 0;
-  if (!mustTurnWhole) goal[end] = 0;
+  goal[end + 4 * JUST_TURNED] = 0;
+  goal[end + 4 * TURNED] = 0;
+  if (!mustTurnWhole) goal[end + 4 * NOT_TURNED] = 0;
+  const stateAfter = (i: number, state: number, next: number): number => {
+    const before = Math.floor(state / 4);
+    const turned = next === state % 4 ? before : JUST_TURNED;
+    const isMoved = turned === JUST_TURNED && i < n && !isUpright(sequence[i]!);
+    return next + 4 * (isMoved ? TURNED : turned);
+  };
+  const isUpright = (turn: number) => {
+    const { layer } = turnSeen(holds[0]!, turn);
+    return layer === "U" || layer === "D";
+  };
   for (let i = n; i >= 0; i--) {
-    for (let state = 0; state < 8; state++) {
+    for (let state = 0; state < 4 * WHOLE_STATES; state++) {
       const held = state % 4;
       for (let next = 0; next < 4; next++) {
-        const turned = next === held ? state - held : 4;
         const whole = troubleOfWhole(next - held, i === 0 || i === n);
+        const wasIdle = next !== held && Math.floor(state / 4) === JUST_TURNED;
         const seen = i < n ? troubleOfTurn(holds[next]!, sequence[i]!) : 0;
-        const sum = whole + seen + trouble[i + 1]![next + turned]!;
+        const sum =
+          whole +
+          (wasIdle ? TROUBLE.wholeCubeIdle : 0) +
+          seen +
+          trouble[i + 1]![stateAfter(i, state, next)]!;
         if (sum >= trouble[i]![state]!) continue;
         trouble[i]![state] = sum;
         choice[i]![state] = next;
@@ -144,7 +169,7 @@ function cheapestPlan(
   let state = 0;
   for (let i = 0; i <= n; i++) {
     const next = choice[i]![state]!;
-    state = next + (next === state % 4 ? state - (state % 4) : 4);
+    state = stateAfter(i, state, next);
     plan.push(next);
   }
   return { holds: plan, trouble: trouble[0]![0]! };
