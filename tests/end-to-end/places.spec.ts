@@ -267,6 +267,6 @@ test("a damaged answer is reported and everything else works", async ({
   await expect(page.getByText("0 answers")).toBeVisible();
   const damaged = { ...answerDaysAgo("E1", 1), total: -1 };
   await storeAnswers(page, [answerDaysAgo("E2a", 1), damaged as never]);
-  await expect(page.getByText("1 stored row could not be read.")).toBeVisible();
+  await expect(page.getByText("1 answer could not be read.")).toBeVisible();
   await expect(page.getByText("1 answer,")).toBeVisible();
 });
