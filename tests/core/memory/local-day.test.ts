@@ -1,14 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import {
-  calendarDate,
-  dayAfter,
-  dayNumber,
-  dayStartsAt,
-  localDay,
-  relativeDay,
-  weekdayOf,
-} from "../../../core/memory/local-day";
+import { localDay } from "../../../core/memory/local-day";
 
 const HOUR = 3_600_000;
 // Offsets in use run from 12 hours west to 14 hours east, in quarter hours.
@@ -69,7 +61,7 @@ describe("a learner's day", () => {
         fc.integer({ min: 0, max: 12 }),
         (at, offset, hour) => {
           const day = localDay(at, offset, hour);
-          const start = dayStartsAt(day, offset, hour);
+          const start = day * 24 * HOUR + hour * HOUR - offset * 60_000;
           expect(localDay(start, offset, hour)).toBe(day);
           expect(localDay(start - 1, offset, hour)).toBe(day - 1);
           expect(at - start).toBeGreaterThanOrEqual(0);
@@ -77,60 +69,5 @@ describe("a learner's day", () => {
         },
       ),
     );
-  });
-});
-
-describe("naming a day", () => {
-  it("agrees with the platform's Gregorian calendar on dates and weekdays", () => {
-    fc.assert(
-      fc.property(fc.integer({ min: -100_000, max: 100_000 }), (n) => {
-        const day = dayNumber(n);
-        const reference = new Date(n * 86_400_000);
-        expect(calendarDate(day)).toEqual({
-          year: reference.getUTCFullYear(),
-          month: reference.getUTCMonth() + 1,
-          day: reference.getUTCDate(),
-        });
-        expect((weekdayOf(day) + 1) % 7).toBe(reference.getUTCDay());
-      }),
-    );
-  });
-
-  it("knows the leap days of 2000 and 2024, and that 2100 has none", () => {
-    expect(calendarDate(dayNumber(date(2000, 2, 29)))).toEqual({
-      year: 2000,
-      month: 2,
-      day: 29,
-    });
-    expect(calendarDate(dayAfter(dayNumber(date(2100, 2, 28)), 1))).toEqual({
-      year: 2100,
-      month: 3,
-      day: 1,
-    });
-  });
-
-  it("says today, tomorrow, a weekday up to six days ahead, then a date", () => {
-    const monday = dayNumber(date(2026, 3, 9));
-    expect(relativeDay(monday, dayAfter(monday, -2))).toEqual({
-      kind: "past",
-      daysAgo: 2,
-    });
-    expect(relativeDay(monday, monday)).toEqual({ kind: "today" });
-    expect(relativeDay(monday, dayAfter(monday, 1))).toEqual({
-      kind: "tomorrow",
-    });
-    expect(relativeDay(monday, dayAfter(monday, 3))).toEqual({
-      kind: "weekday",
-      weekday: 3,
-    });
-    expect(relativeDay(monday, dayAfter(monday, 6))).toEqual({
-      kind: "weekday",
-      weekday: 6,
-    });
-    expect(relativeDay(monday, dayAfter(monday, 7))).toEqual({
-      kind: "date",
-      date: { year: 2026, month: 3, day: 16 },
-      days: 7,
-    });
   });
 });
