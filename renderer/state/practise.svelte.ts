@@ -12,7 +12,6 @@ import {
 import type { AnswerWay, Milliseconds } from "../../core/memory/review";
 import {
   answerItem,
-  canResume,
   currentItem,
   resumeRound,
   type Round,
@@ -21,27 +20,27 @@ import {
   startRound,
   withPosition,
 } from "../../core/memory/round";
-import { parseRound } from "../../core/memory/round-schema";
 import type { PartlyKnownCubies } from "../../core/cube/cubies";
 import { STARTER_DECKS } from "../../core/deck/starter-decks";
 import type { Result } from "../../core/result";
 import { now, runningTime, utcOffset } from "../platform/clock";
 import { freshId, freshSeed } from "../platform/random";
 import { takePracticeLock } from "../storage/locks";
-import { openRoundOf, removeRound, type RoundRow } from "../storage/rounds";
+import { removeRound, type RoundRow } from "../storage/rounds";
 import type { StorageError } from "../storage/storage-error";
 import type { LearnerState } from "./learner.svelte";
 import { AnsweredCase, type Attempt } from "./practise/answered-case.svelte";
 import { CaseAttempt } from "./practise/case-attempt.svelte";
-import {
-  type Desk,
-  formatDesk,
-  parseDesk,
-  type StoredWalk,
-} from "./practise/desk-schema";
+import { type Desk, formatDesk, type StoredWalk } from "./practise/desk-schema";
 import { type GivenAnswer, reviewOf } from "./practise/given-answer";
 import { MyCubeAttempt } from "./practise/my-cube-attempt.svelte";
 import type { SetUpFinder } from "./practise/my-cube-stage";
+import {
+  type OpenRound,
+  putAside,
+  roundsThatGoOn,
+  roundToTakeUp,
+} from "./practise/open-rounds";
 import { formatPosition, positionOfItem } from "./practise/position-of-item";
 import {
   afterTap,
@@ -63,7 +62,12 @@ export type PractisePhase =
   | { readonly kind: "rest"; readonly day: DayPlan }
   | { readonly kind: "case"; readonly attempt: Attempt }
   | { readonly kind: "answered"; readonly answered: AnsweredCase }
-  | { readonly kind: "summary"; readonly round: Round };
+  | {
+      readonly kind: "summary";
+      readonly round: Round;
+      /** Whether a round that was put aside waits to go on. */
+      readonly waiting: boolean;
+    };
 
 /** What practising needs from outside. */
 export interface PractiseNeeds {
@@ -149,14 +153,15 @@ export class PractiseState {
         return;
       }
     }
-    const open = await openRoundOf(learner.database, learner.learner.id);
+    if (this.#phase.kind === "case") this.#leave(this.#phase.attempt);
+    this.#phase = { kind: "opening" };
+    await this.#keeper.settled();
+    const open = await this.#openRounds();
     if (!open.ok) {
       this.#failed(open.error);
       return;
     }
-    const { row } = open.value;
-    if (row !== undefined && (await this.#takeUp(row))) return;
-    await this.start(of);
+    if (!(await this.#takeUp(open.value))) await this.start(of);
   }
 
   /** Leaves the desk: another window may practise. */
@@ -185,6 +190,7 @@ export class PractiseState {
     });
     const planned = planRound(day, { extra: of !== undefined });
     if (planned.length === 0) {
+      this.#round = undefined;
       this.#phase = { kind: "rest", day };
       return;
     }
@@ -273,25 +279,33 @@ export class PractiseState {
     if (!answered.attempt.isRetry) await this.#store(answered);
   }
 
-  async #takeUp(row: RoundRow): Promise<boolean> {
-    const { learner } = this.#needs;
-    const parsed = parseRound(row.round);
-    const desk = parseDesk(row.desk);
-    learner.refreshToday();
-    const canGoOn =
-      parsed.ok &&
-      canResume(parsed.value, learner.today, now()) &&
-      (this.#of === undefined || this.#of === desk.of);
-    if (!canGoOn) {
-      // A round that cannot be read stays for a program that can.
-      if (parsed.ok) await removeRound(learner.database, row.id);
-      return false;
+  /** Takes up a round that waits, if there is one for what is asked. */
+  async #takeUp(open: readonly OpenRound[]): Promise<boolean> {
+    const taken = roundToTakeUp(open, this.#of);
+    const aside = await putAside(this.#needs.learner.database, open, taken);
+    if (!aside.ok) {
+      this.#failed(aside.error);
+      return true;
     }
-    this.#round = resumeRound(parsed.value);
+    if (taken === undefined) return false;
+    const { desk } = taken;
+    const isLast = taken === open[0] && this.#ownCube === undefined;
+    this.#round = resumeRound(taken.round);
     this.#of = desk.of;
-    this.#ownCube = desk.ownCube;
-    await this.#present(desk.walk);
+    if (isLast) this.#ownCube = desk.ownCube;
+    await this.#present(isLast ? desk.walk : undefined);
     return true;
+  }
+
+  #openRounds(): Promise<Result<readonly OpenRound[], StorageError>> {
+    const { learner } = this.#needs;
+    learner.refreshToday();
+    return roundsThatGoOn(
+      learner.database,
+      learner.learner.id,
+      learner.today,
+      now(),
+    );
   }
 
   async #goOn(): Promise<void> {
@@ -308,8 +322,13 @@ export class PractiseState {
       this.#failed(removed.error);
       return;
     }
-    this.#needs.learner.refreshToday();
-    this.#phase = { kind: "summary", round: this.#round };
+    const open = await this.#openRounds();
+    if (!open.ok) {
+      this.#failed(open.error);
+      return;
+    }
+    const waiting = open.value.length > 0;
+    this.#phase = { kind: "summary", round: this.#round, waiting };
   }
 
   /** Puts the current item on the desk, stored before it is shown. */

@@ -38,34 +38,34 @@ export function saveRound(
   return tryWriting(() => database.rounds.put({ ...row }));
 }
 
-/** The round a learner is in, the last saved of several; and what could not be read. */
-export interface OpenRound {
-  readonly row: RoundRow | undefined;
+/** The rounds a learner is in, the last saved first; and what could not be read. */
+export interface OpenRounds {
+  readonly rows: readonly RoundRow[];
   readonly damaged: readonly DamagedRow[];
 }
 
-/** Finds the round a learner is in. */
-export async function openRoundOf(
+/** Finds the rounds a learner is in: the one on the desk, and those put aside for it. */
+export async function openRoundsOf(
   database: TurnwiseDatabase,
   learner: string,
-): Promise<Result<OpenRound, StorageError>> {
+): Promise<Result<OpenRounds, StorageError>> {
   const read = await tryReading(() =>
     database.rounds.where("learner").equals(learner).toArray(),
   );
   if (!read.ok) return read;
-  let row: RoundRow | undefined;
+  const rows: RoundRow[] = [];
   const damaged: DamagedRow[] = [];
   for (const raw of read.value) {
     const parsed = v.safeParse(ROUND_ROW_SCHEMA, raw);
     if (!parsed.success) {
       const field = v.getDotPath(parsed.issues[0]) ?? "";
       damaged.push({ table: "rounds", key: String(raw["id"]), field });
-    } else if (row === undefined || row.savedAt < parsed.output.savedAt) {
+    } else {
       const { round, desk, ...rest } = parsed.output;
-      row = { ...rest, round, desk };
+      rows.push({ ...rest, round, desk });
     }
   }
-  return ok({ row, damaged });
+  return ok({ rows: rows.sort((a, b) => b.savedAt - a.savedAt), damaged });
 }
 
 /** Removes a round that is over. */

@@ -16,6 +16,10 @@ import { PractiseState } from "../../../renderer/state/practise.svelte";
 import { CaseAttempt } from "../../../renderer/state/practise/case-attempt.svelte";
 import { MyCubeAttempt } from "../../../renderer/state/practise/my-cube-attempt.svelte";
 import type { SetUpFinder } from "../../../renderer/state/practise/my-cube-stage";
+import {
+  marksThatFit,
+  roundRow,
+} from "../../../renderer/state/practise/round-words";
 import { cubeThatHas } from "../../../renderer/state/practise/own-cube";
 import { readLog } from "../../../renderer/storage/reviews";
 import { forgetDatabases } from "../storage/fresh-database";
@@ -159,6 +163,12 @@ describe("practising", () => {
     await practise.skip();
     expect(attemptOf(practise).item.asking).toBe("helped");
     expect(await stored(app)).toEqual([]);
+    const row = roundRow(
+      present(practise.round, "a round is under way"),
+      "current",
+    );
+    expect(row.marks.slice(0, 2)).toEqual(["skipped", "current"]);
+    expect(marksThatFit(row.marks, 5)).toContain("current");
   });
 
   it("counts a skip as missed once a turn that commits was made", async () => {
@@ -240,6 +250,29 @@ describe("practising", () => {
     practise.close();
     const reopened = await practising(await openedApp());
     expect(attemptOf(reopened).item).toEqual(after.item);
+  });
+
+  it("keeps the round under way when one case is practised, and comes back to it", async () => {
+    const app = await openedApp();
+    const practise = await practising(app);
+    await answer(practise);
+    await practise.next();
+    const first = practise.round?.id;
+    const before = attemptOf(practise).position;
+    await practise.open("C1");
+    expect(practise.round?.id).not.toBe(first);
+    expect(attemptOf(practise).item.case).toBe("C1");
+    await practise.open(undefined);
+    expect(practise.round?.id).toBe(first);
+    expect(attemptOf(practise).position).toEqual(before);
+    // The other one waits in its turn.
+    await practise.open("C1");
+    while (practise.phase.kind !== "summary")
+      if (practise.phase.kind === "case") await practise.skip();
+      else await practise.next();
+    expect(practise.phase.waiting).toBe(true);
+    await practise.open(undefined);
+    expect(practise.round?.id).toBe(first);
   });
 
   it("sets a cube in the hands up, and stores what the learner reports", async () => {

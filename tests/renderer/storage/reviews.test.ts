@@ -4,7 +4,7 @@ import type { Milliseconds, Review } from "../../../core/memory/review";
 import type { TurnwiseDatabase } from "../../../renderer/storage/database";
 import { deleteLearner } from "../../../renderer/storage/learners";
 import { acknowledgeReview, readLog } from "../../../renderer/storage/reviews";
-import { openRoundOf, type RoundRow } from "../../../renderer/storage/rounds";
+import { openRoundsOf, type RoundRow } from "../../../renderer/storage/rounds";
 import { forgetDatabases, openTestDatabase } from "./fresh-database";
 import { sampleReview, TUESDAY_NINE } from "./sample-review";
 
@@ -56,9 +56,9 @@ describe("an acknowledged answer", () => {
     ]);
     transaction.mockRestore();
     expect(await reviewsOf(database)).toEqual([review]);
-    expect(await openRoundOf(database, "ann")).toEqual({
+    expect(await openRoundsOf(database, "ann")).toEqual({
       ok: true,
-      value: { row: advanced, damaged: [] },
+      value: { rows: [advanced], damaged: [] },
     });
   });
 

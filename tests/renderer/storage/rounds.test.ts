@@ -1,7 +1,7 @@
 import "fake-indexeddb/auto";
 import { beforeEach, describe, expect, it } from "vitest";
 import {
-  openRoundOf,
+  openRoundsOf,
   removeRound,
   type RoundRow,
   saveRound,
@@ -25,10 +25,10 @@ describe("the round a learner is in", () => {
     await saveRound(database, round);
     await saveRound(database, { ...round, savedAt: 2, desk: { step: 2 } });
     await saveRound(database, row(9, "ben"));
-    expect(await openRoundOf(database, "ann")).toEqual({
+    expect(await openRoundsOf(database, "ann")).toEqual({
       ok: true,
       value: {
-        row: { ...round, savedAt: 2, desk: { step: 2 } },
+        rows: [{ ...round, savedAt: 2, desk: { step: 2 } }],
         damaged: [],
       },
     });
@@ -39,19 +39,19 @@ describe("the round a learner is in", () => {
     const round = row(1);
     await saveRound(database, round);
     await removeRound(database, round.id);
-    expect(await openRoundOf(database, "ann")).toEqual({
+    expect(await openRoundsOf(database, "ann")).toEqual({
       ok: true,
-      value: { row: undefined, damaged: [] },
+      value: { rows: [], damaged: [] },
     });
   });
 
   it("that cannot be read is reported, and stays where it is", async () => {
     const database = await openTestDatabase();
     await database.rounds.put({ id: "r", learner: "ann", savedAt: "later" });
-    expect(await openRoundOf(database, "ann")).toEqual({
+    expect(await openRoundsOf(database, "ann")).toEqual({
       ok: true,
       value: {
-        row: undefined,
+        rows: [],
         damaged: [{ table: "rounds", key: "r", field: "id" }],
       },
     });
