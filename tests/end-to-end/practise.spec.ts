@@ -23,14 +23,16 @@ async function expectAccessible(page: Page): Promise<void> {
 test("the first answer after a first start takes one press of a key", async ({
   page,
 }) => {
-  const begun = Date.now();
   await openPractise(page);
   await expect(
     page.getByRole("heading", { name: "Bring the white and green edge home." }),
   ).toBeVisible();
   await page.keyboard.press("Enter");
+  // Nothing else is pressed: were the answer not given now, this would not come.
   await acknowledged(page);
-  console.log(`first answer after ${Date.now() - begun} ms`);
+  // Measured by the page itself, from its navigation.
+  const milliseconds = await page.evaluate(() => performance.now());
+  console.log(`first answer after ${Math.round(milliseconds)} ms, target 20 s`);
 });
 
 test("ten cases are answered on the screen from a first start", async ({
