@@ -11,7 +11,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { randomSource } from "../../core/random-source";
 import { expect, test } from "./app";
-import { watchedBrowser } from "./kill/watched-browser";
+import { type WatchedBrowser, watchedBrowser } from "./kill/watched-browser";
 import { practiseState } from "./practise-steps";
 
 const KILLS = process.env["TURNWISE_SOAK"] === undefined ? 5 : 50;
@@ -70,9 +70,11 @@ test(`answers survive ${KILLS} kills of the browser, and the round goes on @soak
   /** The last two writes before a kill: the second may not have completed. */
   let roundsWritten: readonly string[] = [];
   let between = 0;
+  let running: WatchedBrowser | undefined;
   try {
     for (let kill = 0; kill < KILLS; kill++) {
       const browser = await watchedBrowser(profile, app.address);
+      running = browser;
       const { page, sightings } = browser;
       // Another launch of the same profile must come back to a case by itself.
       await expect(page.locator("[data-practise-state]")).toBeVisible();
@@ -125,6 +127,7 @@ test(`answers survive ${KILLS} kills of the browser, and the round goes on @soak
     }
 
     const survivor = await watchedBrowser(profile, app.address);
+    running = survivor;
     const stored = await readStore(survivor.page);
     await survivor.kill();
     const ids = stored.reviews.map(({ id }) => id);
@@ -143,6 +146,8 @@ test(`answers survive ${KILLS} kills of the browser, and the round goes on @soak
       "kills between an answer and its acknowledgement",
     ).toBeGreaterThanOrEqual(BETWEEN);
   } finally {
+    // A failed check must not leave a browser behind.
+    await running?.kill();
     rmSync(profile, { recursive: true, force: true });
   }
 });

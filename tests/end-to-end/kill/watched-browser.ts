@@ -111,7 +111,7 @@ export interface WatchedBrowser {
   readonly sightings: Sightings;
   /** Calls back at once whenever a review is handed to the store. */
   onWritten: () => void;
-  /** Ends every process of the browser at once; resolves when they are gone. */
+  /** Ends every process of the browser at once; resolves when they are gone, also a second time. */
   kill(): Promise<void>;
 }
 
@@ -155,7 +155,7 @@ export async function watchedBrowser(
     onWritten: () => undefined,
     kill: async () => {
       if (child.pid === undefined) throw new Error("the browser never ran");
-      process.kill(-child.pid, "SIGKILL");
+      if (child.signalCode === null) process.kill(-child.pid, "SIGKILL");
       await gone;
     },
   };
