@@ -1,10 +1,10 @@
 /**
  * The program behind `npm test` and `npm run check`.
  *
- * Two lanes for two cores: what only reads the sources (format, lint, types,
- * unused code) runs beside the unit tests; then the build, and what needs it. Every step runs
- * even where another failed, so that one run tells everything. The last line
- * counts the tests alone; the exit code speaks for every step.
+ * Two lanes for two cores: what reads the sources and the unit tests, which
+ * compute; beside them the build and the browser tests, which mostly wait. Every
+ * step runs even where another failed, so that one run tells everything. The
+ * last line counts the tests alone; the exit code speaks for every step.
  */
 import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
 import { join } from "node:path";
@@ -99,11 +99,12 @@ rmSync(REPORTS, { recursive: true, force: true });
 mkdirSync(REPORTS, { recursive: true });
 const isWhole = process.argv[2] !== "check";
 
-await Promise.all([
-  attemptInTurn(isWhole ? [...SOURCE_STEPS, KNIP_STEP] : SOURCE_STEPS),
-  attemptTests(UNIT_STEP, UNIT_REPORT, tallyVitest),
-]);
-if (isWhole) {
+async function attemptSources(): Promise<void> {
+  await attemptInTurn(isWhole ? [...SOURCE_STEPS, KNIP_STEP] : SOURCE_STEPS);
+  await attemptTests(UNIT_STEP, UNIT_REPORT, tallyVitest);
+}
+
+async function attemptBrowser(): Promise<void> {
   const isBuilt = await attempt(BUILD_STEP);
   if (!installChromium()) {
     failures.push("end-to-end tests: there is no Chromium");
@@ -111,6 +112,8 @@ if (isWhole) {
     await attemptTests(BROWSER_STEP, BROWSER_REPORT, tallyPlaywright);
   }
 }
+
+await Promise.all([attemptSources(), ...(isWhole ? [attemptBrowser()] : [])]);
 
 if (failures.length > 0) {
   console.log(`\nFailed: ${failures.join("; ")}`);
