@@ -18,6 +18,7 @@ describe("the tally of a Vitest report", () => {
     expect(formatTally(tallyVitest(report))).toBe(
       "2 passed, 1 failed, 3 skipped",
     );
+    expect(tallyVitest(report).failedTests).toEqual(["a.test.ts: a b"]);
     expect(tallyVitest(report).skippedTests[0]).toBe("a.test.ts: a b");
   });
 
@@ -52,6 +53,7 @@ describe("the tally of a Playwright report", () => {
     };
     const tally = tallyPlaywright(report);
     expect(formatTally(tally)).toBe("1 passed, 2 failed, 1 skipped");
+    expect(tally.failedTests).toEqual(["a.spec.ts: a", "a.spec.ts: a"]);
     expect(tally.skippedTests).toEqual(["a.spec.ts: a"]);
   });
 

@@ -9,6 +9,8 @@ export interface Tally {
   readonly passed: number;
   readonly failed: number;
   readonly skipped: number;
+  /** The failed tests by file and title. */
+  readonly failedTests: readonly string[];
   /** The skipped tests by file and title. */
   readonly skippedTests: readonly string[];
 }
@@ -18,6 +20,7 @@ export const EMPTY_TALLY: Tally = {
   passed: 0,
   failed: 0,
   skipped: 0,
+  failedTests: [],
   skippedTests: [],
 };
 
@@ -27,6 +30,7 @@ export function addTallies(a: Tally, b: Tally): Tally {
     passed: a.passed + b.passed,
     failed: a.failed + b.failed,
     skipped: a.skipped + b.skipped,
+    failedTests: [...a.failedTests, ...b.failedTests],
     skippedTests: [...a.skippedTests, ...b.skippedTests],
   };
 }
@@ -68,7 +72,9 @@ export function tallyVitest(report: unknown): Tally {
 
 function tallyOf(status: string, test: string): Tally {
   if (status === "passed") return { ...EMPTY_TALLY, passed: 1 };
-  if (status === "failed") return { ...EMPTY_TALLY, failed: 1 };
+  if (status === "failed") {
+    return { ...EMPTY_TALLY, failed: 1, failedTests: [test] };
+  }
   return { ...EMPTY_TALLY, skipped: 1, skippedTests: [test] };
 }
 
@@ -105,16 +111,16 @@ export function tallyPlaywright(report: unknown): Tally {
   const { suites, errors } = v.parse(playwrightSchema, report);
   return [
     ...suites.flatMap(talliesOfSuite),
-    ...errors.map(() => tallyOf("failed", "")),
+    ...errors.map(() => tallyOf("failed", "outside every test")),
   ].reduce(addTallies, EMPTY_TALLY);
 }
 
 function talliesOfSuite({ suites, specs }: Suite): Tally[] {
   const own = specs.flatMap(({ title, file, tests }) =>
     tests.map(({ status }) => {
-      if (status === "expected") return tallyOf("passed", title);
-      if (status === "skipped") return tallyOf("skipped", `${file}: ${title}`);
-      return tallyOf("failed", title);
+      const test = `${file}: ${title}`;
+      if (status === "expected") return tallyOf("passed", test);
+      return tallyOf(status === "skipped" ? "skipped" : "failed", test);
     }),
   );
   return [...own, ...(suites ?? []).flatMap(talliesOfSuite)];

@@ -59,10 +59,10 @@ function planted(text: string, find: string, replace: string): string {
 
 /** A copy of the sources to plant faults in. */
 export interface Garden {
-  /** Runs test files on the sources as they are; says how many failed. */
-  failuresUntouched(tests: readonly string[]): Promise<number>;
-  /** Plants a fault, runs its tests, and takes the fault out again. */
-  failuresWith(fault: PlantedFault): Promise<number>;
+  /** Runs test files on the sources as they are; names what failed. */
+  redUntouched(tests: readonly string[]): Promise<readonly string[]>;
+  /** Plants a fault, runs its tests, takes the fault out again, and names what failed. */
+  redWith(fault: PlantedFault): Promise<readonly string[]>;
   remove(): void;
 }
 
@@ -75,24 +75,24 @@ export function makeGarden(root: string): Garden {
     cpSync(join(root, name), join(copy, name), { recursive: true });
   }
   return {
-    failuresUntouched: (tests) => countFailures(root, copy, tests),
-    failuresWith: async ({ file, find, replace, tests }) => {
+    redUntouched: (tests) => redTests(root, copy, tests),
+    redWith: async ({ file, find, replace, tests }) => {
       const path = join(copy, file);
       const text = readFileSync(path, "utf8");
       writeFileSync(path, planted(text, find, replace));
-      const failures = await countFailures(root, copy, tests);
+      const red = await redTests(root, copy, tests);
       writeFileSync(path, text);
-      return failures;
+      return red;
     },
     remove: () => rmSync(copy, { recursive: true, force: true }),
   };
 }
 
-async function countFailures(
+async function redTests(
   root: string,
   copy: string,
   tests: readonly string[],
-): Promise<number> {
+): Promise<readonly string[]> {
   const report = join(copy, "report.json");
   rmSync(report, { force: true });
   const output = await runVitest(root, copy, [
@@ -104,7 +104,7 @@ async function countFailures(
   if (!existsSync(report)) throw new Error(`no report was written\n${output}`);
   const tally = tallyVitest(JSON.parse(readFileSync(report, "utf8")));
   if (tally.passed + tally.failed === 0) throw new Error("no test was run");
-  return tally.failed;
+  return tally.failedTests;
 }
 
 function runVitest(
