@@ -5,7 +5,7 @@ import { isVariantAllowed } from "../cases/random-variant";
 import { HOLDS } from "../cases/variant";
 import type { Result } from "../result";
 import { OUTCOMES } from "./grade";
-import { ASKINGS } from "./review";
+import { ASKINGS, HINTS } from "./review";
 import type { Round } from "./round";
 import { STEP_KINDS } from "./round-track";
 import { MEMORY_STATES } from "./schedule";
@@ -59,6 +59,7 @@ const ITEM = v.pipe(
     seed: INTEGER,
     position: v.exactOptional(FACELETS),
     interrupted: v.boolean(),
+    hints: v.exactOptional(v.array(v.picklist(HINTS))),
     track: COUNT,
   }),
   v.check((item) => isVariantAllowed(item.case, item.variant)),

@@ -9,7 +9,7 @@ import { present } from "../invariant";
 import { randomSource, seedFrom } from "../random-source";
 import type { PlannedCase } from "./day-plan";
 import { gradeOf, type Outcome, outcomeOf, type Timed } from "./grade";
-import type { Asking, LocalDay, Review } from "./review";
+import type { Asking, Hint, LocalDay, Review } from "./review";
 import { nextTrack, withoutUnspaced } from "./round-order";
 import {
   beginTrack,
@@ -44,6 +44,8 @@ export interface RoundItem {
   readonly position?: string;
   /** Whether the window closed or reloaded after the item was shown. */
   readonly interrupted: boolean;
+  /** Help asked for since it was first shown; absent: none. */
+  readonly hints?: readonly Hint[];
   /** Index of its case in the round. */
   readonly track: number;
 }
@@ -166,6 +168,13 @@ export function withPosition(round: Round, position: string): Round {
   return round.current === undefined
     ? round
     : { ...round, current: { ...round.current, position } };
+}
+
+/** The round with the help that was asked for on its current item: it counts however the item ends. */
+export function withHints(round: Round, hints: readonly Hint[]): Round {
+  return round.current === undefined
+    ? round
+    : { ...round, current: { ...round.current, hints } };
 }
 
 function afterCurrent(

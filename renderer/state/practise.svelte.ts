@@ -9,7 +9,7 @@ import {
   type PlannedCase,
   planRound,
 } from "../../core/memory/day-plan";
-import type { AnswerWay, Milliseconds } from "../../core/memory/review";
+import type { AnswerWay, Hint, Milliseconds } from "../../core/memory/review";
 import {
   answerItem,
   currentItem,
@@ -18,6 +18,7 @@ import {
   type RoundItem,
   skipItem,
   startRound,
+  withHints,
   withPosition,
 } from "../../core/memory/round";
 import type { PartlyKnownCubies } from "../../core/cube/cubies";
@@ -357,11 +358,16 @@ export class PractiseState {
     const { learner, still, findSetUp } = this.#needs;
     const position = positionOfItem(item);
     const start = {
-      // Nobody is shown again what they try once more.
-      item: isRetry ? { ...item, asking: "alone" as const } : item,
+      // Nobody is shown again, or helped, what they try once more.
+      item: isRetry ? { ...item, asking: "alone" as const, hints: [] } : item,
       position,
       wayChoice: { school: "first", hand: learner.settings.hand } as const,
       isRetry,
+      onhinted: (hints: readonly Hint[]) => {
+        if (isRetry || this.#round === undefined) return;
+        this.#round = withHints(this.#round, hints);
+        void this.#save();
+      },
     };
     const answerWay = this.answerWay;
     const attempt: Attempt =

@@ -40,6 +40,8 @@ export interface AttemptStart {
   readonly isRetry: boolean;
   /** Whether nothing should move just now. */
   readonly still: () => boolean;
+  /** More help was asked for; everything so far. */
+  readonly onhinted: (hints: readonly Hint[]) => void;
   readonly onended: (given: GivenAnswer) => void;
 }
 
@@ -57,12 +59,13 @@ export class CaseAttempt {
   readonly motion: TurnMotion;
   /** Where the learner looks from. */
   readonly looking: LookAround;
+  readonly #onhinted: (hints: readonly Hint[]) => void;
   readonly #onended: (given: GivenAnswer) => void;
   #shownAt: number | undefined = $state();
 
   #answer: TurnedAnswer;
   #text = $state("");
-  #hints: readonly Hint[] = $state.raw([]);
+  #hints: readonly Hint[];
   #hasEnded = $state(false);
   #refusal: Refusal | undefined = $state();
   /** Whether the next letter takes the wide layer. */
@@ -78,6 +81,8 @@ export class CaseAttempt {
     this.looking = new LookAround(homeSide(start.position), (at) =>
       this.#note({ kind: "look", at: this.#since(at) }),
     );
+    this.#hints = $state.raw(start.item.hints ?? []);
+    this.#onhinted = start.onhinted;
     this.#onended = start.onended;
     this.#answer = $state.raw(beginTurning(startOf(start.position)));
   }
@@ -92,7 +97,7 @@ export class CaseAttempt {
     return this.#text;
   }
 
-  /** Help asked for so far. */
+  /** Help asked for so far, before the case was begun anew too. */
   get hints(): readonly Hint[] {
     return this.#hints;
   }
@@ -185,6 +190,7 @@ export class CaseAttempt {
     if (next === undefined || next === "whole-way" || this.#hasEnded) return;
     this.#hints = [...this.#hints, next];
     this.#note({ kind: "hint", hint: next, at: this.#since(at) });
+    this.#onhinted(this.#hints);
   }
 
   /** The learner gives up, which is a miss, and wants to see the way. */

@@ -52,7 +52,7 @@ export class MyCubeAttempt {
   #position: Position;
   #stage: MyCubeStage = $state.raw({ kind: "searching", progress: 0 });
   #ownCube: PartlyKnownCubies | undefined = $state.raw();
-  #hints: readonly Hint[] = $state.raw([]);
+  #hints: readonly Hint[];
   /** What was known before each piece that was found since the last turn. */
   #knownBefore: readonly PartlyKnownCubies[] = $state.raw([]);
   #isPuttingRight = false;
@@ -66,6 +66,7 @@ export class MyCubeAttempt {
     this.way = turnsForPosition(start.position, start.wayChoice);
     this.#named = partlyKnownPosition(start.position, "named");
     this.#item = $state.raw(start.item);
+    this.#hints = $state.raw(start.item.hints ?? []);
     this.#position = $state.raw(this.#named);
     this.#ownCube = start.ownCube;
     if (!this.#takeUp(start.walk)) this.#goOn();
@@ -272,6 +273,7 @@ export class MyCubeAttempt {
       hint: next,
       at: kind === "see" ? 0 : this.#since(at),
     });
+    this.#start.onhinted(this.#hints);
   }
 
   /** The learner says what the cube shows. */

@@ -7,6 +7,7 @@ import type { WayChoice } from "../../../core/cases/way-for-position";
 import type { PartlyKnownCubies } from "../../../core/cube/cubies";
 import type { HeldCube } from "../../../core/cube/held-cube";
 import type { Turn } from "../../../core/cube/turns";
+import type { Hint } from "../../../core/memory/review";
 import type { RoundItem } from "../../../core/memory/round";
 import type { Result } from "../../../core/result";
 import type { RequestOptions, SolverError } from "../../workers/solver-client";
@@ -72,5 +73,7 @@ export interface MyCubeStart {
   readonly onset: () => void;
   /** Something changed that must survive a reload. */
   readonly onmoved: () => void;
+  /** More help was asked for; everything so far. */
+  readonly onhinted: (hints: readonly Hint[]) => void;
   readonly onended: (given: GivenAnswer) => void;
 }

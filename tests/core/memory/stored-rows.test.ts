@@ -5,6 +5,7 @@ import {
   currentItem,
   type Round,
   startRound,
+  withHints,
   withPosition,
 } from "../../../core/memory/round";
 import { parseRound } from "../../../core/memory/round-schema";
@@ -102,7 +103,11 @@ describe("a stored round", () => {
   });
 
   function rounds(): Round[] {
-    const all = [start, withPosition(start, "?".repeat(54))];
+    const all = [
+      start,
+      withPosition(start, "?".repeat(54)),
+      withHints(start, ["piece", "home"]),
+    ];
     for (let round = start; currentItem(round) !== undefined;) {
       const verdict = round.results.length === 3 ? "missed" : "right";
       const id = `x${round.results.length}`;

@@ -71,6 +71,7 @@ function begin(item: RoundItem, from: Beginning = {}): Begun {
     findSetUp,
     onset: () => undefined,
     onmoved: () => undefined,
+    onhinted: () => undefined,
     onended: (given) => {
       answers.push(given);
       cubes.push(attempt.cubeNow);

@@ -119,6 +119,33 @@ describe("practising", () => {
     expect((await stored(app)).at(-1)?.interrupted).toBe(true);
   });
 
+  it("keeps the help that was asked for through another way of answering and a reload", async () => {
+    const app = await openedApp();
+    const practise = await practising(app);
+    for (let n = 0; n < 2; n++) {
+      await answer(practise);
+      await practise.next();
+    }
+    attemptOf(practise).caseShown(0);
+    attemptOf(practise).hint(100);
+    await practise.chooseWay("write-it");
+    expect(attemptOf(practise).hints).toEqual(["piece"]);
+    attemptOf(practise).caseShown(0);
+    attemptOf(practise).hint(200);
+    await practise.chooseWay("on-screen");
+    practise.close();
+    const again = await practising(await openedApp());
+    expect(attemptOf(again).hints).toEqual(["piece", "home"]);
+    await answer(again);
+    expect((await stored(app)).at(-1)).toMatchObject({
+      verdict: "right",
+      hints: ["piece", "home"],
+    });
+    // Nobody is helped from the start who tries the case once more.
+    again.retry();
+    expect(attemptOf(again).hints).toEqual([]);
+  });
+
   it("counts a turn taken back as a correction", async () => {
     const app = await openedApp();
     const practise = await practising(app);
