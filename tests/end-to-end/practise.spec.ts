@@ -262,7 +262,7 @@ test("the hints go from the piece to the whole way, which is a miss", async ({
   await page.keyboard.press("?");
   await expect(practiseState(page, "alone")).toBeVisible();
   await page
-    .getByRole("button", { name: "Show me (counts as missed)" })
+    .getByRole("button", { name: "Show me (a miss)" })
     .click();
   await acknowledged(page);
   await expect(

@@ -2,6 +2,7 @@
  * How large the cube is drawn. The look's measures are for a window of
  * 1280 × 800 and one of 360 × 740; in between and beyond they grow with it.
  */
+import { MediaQuery } from "svelte/reactivity";
 import { innerHeight, innerWidth } from "svelte/reactivity/window";
 import type { PictureBounds } from "../../../core/picture/cube-picture";
 import type { HomeSide } from "../../state/practise/looks";
@@ -37,6 +38,16 @@ const SIZES = {
 
 export type StageName = keyof typeof SIZES;
 
+/** Height of everything but the cube where keys to tap stand under a question. Units: pixels. */
+const BESIDE_CUBE = 464;
+
+const coarse = new MediaQuery("pointer: coarse");
+
+/** Whether keys to tap stand under the cube: a finger is the pointer, or there is no room for a keyboard's. */
+export function hasTapKeys(): boolean {
+  return isNarrow() || coarse.current;
+}
+
 /** Whether the window has the narrow layout. */
 export function isNarrow(): boolean {
   return (innerWidth.current ?? 1280) < NARROW;
@@ -50,18 +61,25 @@ export function stageSize(name: StageName, side: HomeSide = 1): StageSize {
   const width = innerWidth.current ?? 1280;
   const height = innerHeight.current ?? 800;
   const narrow = width < NARROW;
-  const scale = narrow
-    ? Math.min(1.7, width / 360)
-    : Math.max(0.62, Math.min(1.45, width / 1280, height / 800));
   const { pixels, frame } = SIZES[name][narrow ? "narrow" : "wide"];
-  const [left, top, right, bottom] = frame.map((side) => side * scale);
+  const [left, top, right, bottom] = frame;
+  const room =
+    name === "question" && hasTapKeys() ? height - BESIDE_CUBE : Infinity;
+  // A low window, or a zoomed one, still shows the whole cube at once.
+  const scale = narrow
+    ? Math.min(1.7, width / 360, Math.max(0.72, height / 740))
+    : Math.max(
+        0.62,
+        Math.min(1.45, width / 1280, height / 800, room / (bottom - top)),
+      );
+  const scaled = (length: number) => length * scale;
   return {
-    pixelsPerCubie: pixels * scale,
+    pixelsPerCubie: scaled(pixels),
     frame: {
-      left: (side === 1 ? left : -(right ?? 0)) ?? 0,
-      top: top ?? 0,
-      right: (side === 1 ? right : -(left ?? 0)) ?? 0,
-      bottom: bottom ?? 0,
+      left: scaled(side === 1 ? left : -right),
+      top: scaled(top),
+      right: scaled(side === 1 ? right : -left),
+      bottom: scaled(bottom),
     },
   };
 }
