@@ -77,7 +77,7 @@ export interface Review {
   /** Whether the window closed or reloaded during the answer. */
   readonly interrupted: boolean;
   readonly deck: string;
-  /** Seconds for the whole answer that the deck asked for. */
+  /** Seconds for the whole answer that the deck asks for, given this way of answering. */
   readonly target: number;
   readonly gradingVersion: number;
   readonly weightsVersion: number;

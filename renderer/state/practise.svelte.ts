@@ -398,7 +398,7 @@ export class PractiseState {
   /** Keeps what is known of the learner's cube when an attempt is left. */
   #leave(attempt: Attempt): void {
     if (attempt instanceof MyCubeAttempt) this.#ownCube = attempt.cubeNow;
-    else attempt.motion.stop();
+    attempt.stop();
   }
 
   async #ended(attempt: Attempt, given: GivenAnswer): Promise<void> {

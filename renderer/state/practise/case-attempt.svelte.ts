@@ -162,6 +162,11 @@ export class CaseAttempt {
     if (told !== undefined) this.turn(told, at);
   }
 
+  /** The attempt is left: nothing moves any more. */
+  stop(): void {
+    this.motion.stop();
+  }
+
   takeBack(at: number): void {
     if (this.#hasEnded) return;
     this.wideNext = false;

@@ -3,6 +3,7 @@ import type { Position } from "../../../core/cases/position";
 import type { Measurement } from "../../../core/answer/measure";
 import type { Verdict } from "../../../core/answer/judge";
 import type { Turn } from "../../../core/cube/turns";
+import { answerTarget } from "../../../core/memory/answer-target";
 import { GRADING_VERSION } from "../../../core/memory/grade";
 import type {
   AnswerWay,
@@ -72,7 +73,7 @@ export function reviewOf(given: GivenAnswer, context: ReviewContext): Review {
     reported: given.reported,
     interrupted: item.interrupted,
     deck: item.deck,
-    target: item.target,
+    target: answerTarget(item.target, context.answerWay),
     gradingVersion: GRADING_VERSION,
     weightsVersion: WEIGHTS_VERSION,
   };

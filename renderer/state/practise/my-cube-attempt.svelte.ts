@@ -146,6 +146,11 @@ export class MyCubeAttempt {
     }
   }
 
+  /** The attempt is left: nothing is looked for any more. */
+  stop(): void {
+    this.#searching.abort();
+  }
+
   /** The learner says what their cube has now. */
   say(ownCube: PartlyKnownCubies | undefined): void {
     this.#ownCube = ownCube;

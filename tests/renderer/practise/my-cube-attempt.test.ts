@@ -108,6 +108,20 @@ function reloaded({ attempt }: Begun): Begun {
   return begin(attempt.item, desk);
 }
 
+it("looks for no set-up any more once the attempt is left", () => {
+  let signal: AbortSignal | undefined;
+  const { attempt } = begin(itemOf("C1"), {
+    ownCube: SOLVED,
+    findSetUp: (_from, _to, _seed, options) => {
+      signal = options?.signal;
+      return new Promise(() => undefined);
+    },
+  });
+  expect(signal?.aborted).toBe(false);
+  attempt.stop();
+  expect(signal?.aborted).toBe(true);
+});
+
 describe("an attempt on the learner's own cube, taken up again", () => {
   it("waits to be seen as before, and shows no way home", async () => {
     const begun = await setUp(itemOf("C1"));

@@ -1,0 +1,20 @@
+/**
+ * What a whole answer should take, by the way of answering.
+ *
+ * A deck says it for a cube in the hands. Turning the screen's cube takes a
+ * beginner about as long; who writes an answer turns nothing, but sees nothing
+ * turn either and has to find every letter. The factor is ours, to be replaced
+ * by each learner's own baselines.
+ */
+import type { AnswerWay } from "./review";
+
+const FACTOR: Readonly<Record<AnswerWay, number>> = {
+  "on-screen": 1,
+  "my-cube": 1,
+  "write-it": 1.5,
+};
+
+/** The target of an answer given in a certain way. Units: seconds, for the whole answer; `target` is the deck's. */
+export function answerTarget(target: number, answerWay: AnswerWay): number {
+  return target * FACTOR[answerWay];
+}
