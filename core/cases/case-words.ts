@@ -23,17 +23,13 @@ import {
   type Stage,
 } from "./stage";
 import { type Hold, holdOfVariant } from "./variant";
+import { capitalised } from "../notation/sentence";
 
 /** What the names of cases depend on. */
 export interface CaseNaming {
   /** The learner's name for the first layer's colour: "white". */
   readonly first: string;
   readonly hold: Hold;
-}
-
-/** The same text with a capital letter first. */
-export function capitalised(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** A stage's name: "First-layer edges". */

@@ -8,6 +8,7 @@ import { CORNER_FACELETS, EDGE_FACELETS } from "../cube/facelets";
 import { FACES, type Face } from "../cube/faces";
 import { CORNER_FACES, EDGE_FACES } from "../cube/pieces";
 import { turnInWords } from "../notation/say-in-words";
+import { capitalised, listInWords } from "../notation/sentence";
 import {
   type ColourNames,
   coloursInWords,
@@ -28,17 +29,6 @@ export type PictureToSay = Pick<
 export interface PictureWords {
   readonly short: string;
   readonly details: string;
-}
-
-function list(words: readonly string[]): string {
-  const last = words.at(-1) ?? "";
-  return words.length < 2
-    ? last
-    : `${words.slice(0, -1).join(", ")} and ${last}`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 function facesOf(facelets: readonly number[]): readonly Face[] {
@@ -67,7 +57,7 @@ function pieceInWords(
   names: ColourNames,
 ): string {
   const carried = piece.map((facelet) => stickers[facelet]);
-  const name = capital(pieceName(carried, names));
+  const name = capitalised(pieceName(carried, names));
   const place = placeInWords(facesOf(piece));
   const isAtHome = piece.every((facelet) => home.includes(facelet));
   const sides = piece.flatMap((facelet, i) => {
@@ -107,11 +97,12 @@ function placedInWords({ stickers }: PictureToSay): string[] {
   return groups.flatMap(([one, many, places]) =>
     places.length === 0
       ? []
-      : [`Placed ${places.length === 1 ? one : many}: ${list(places)}.`],
+      : [`Placed ${places.length === 1 ? one : many}: ${listInWords(places)}.`],
   );
 }
 
-function sideInWords(
+/** One side of a cube, row by row as it is read from outside; "bare" where nothing is known. */
+export function sideInWords(
   stickers: PictureToSay["stickers"],
   side: Face,
   names: ColourNames,
@@ -125,7 +116,7 @@ function sideInWords(
       })
       .join(" "),
   );
-  return `${capital(sideName(side))}, row by row: ${rows.join("; ")}.`;
+  return `${capitalised(sideName(side))}, row by row: ${rows.join("; ")}.`;
 }
 
 /** How the cube is held, by the centres of its top, front and right. */
@@ -139,7 +130,7 @@ function holdInWords(
     const at = side === "F" ? "in front" : onSideInWords(side);
     return face === undefined ? [] : [`${names[face]} ${at}`];
   });
-  return said.length === 0 ? [] : [`${capital(said.join(", "))}.`];
+  return said.length === 0 ? [] : [`${capitalised(said.join(", "))}.`];
 }
 
 function ringsInWords(
@@ -159,7 +150,7 @@ function ringsInWords(
     });
     return `${carried === undefined ? "bare" : names[carried]} ${onSideInWords(face)} at ${placeInWords(sides)}`;
   });
-  return [`With a ring: ${list(said)}.`];
+  return [`With a ring: ${listInWords(said)}.`];
 }
 
 /** A picture in words, with the learner's own colour names. */

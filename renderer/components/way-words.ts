@@ -1,10 +1,11 @@
 /** Ways and their lengths, as people read them. */
 import type { Turn } from "../../core/cube/turns";
-import { capitalised } from "../../core/cases/case-words";
+
 import { repetitionIn, type WaySchool } from "../../core/cases/way";
 import { formatTurns } from "../../core/notation/format";
 import { outerBlockTurns } from "../../core/notation/metrics";
 import { turnsInWords } from "../../core/notation/say-in-words";
+import { capitalised } from "../../core/notation/sentence";
 
 /** What is particular about each school's ways, in a few words. */
 export const SCHOOL_NAMES: Readonly<Record<WaySchool, string>> = {

@@ -3,49 +3,22 @@ import { markedOf, targetsOf } from "../../../core/cases/constraint";
 import type { Position } from "../../../core/cases/position";
 import type { PartlyKnownCubies } from "../../../core/cube/cubies";
 import { stickersOf } from "../../../core/cube/facelets";
-import { FACE_INDEX, type Face } from "../../../core/cube/faces";
+import { FACES } from "../../../core/cube/faces";
 import type { HeldCube } from "../../../core/cube/held-cube";
 import { holdInWords } from "../../../core/notation/place-words";
 import type { ColourScheme } from "../../../core/picture/colour-sets";
+import { sideInWords } from "../../../core/picture/picture-in-words";
+import { capitalised, listInWords } from "../../../core/notation/sentence";
 import {
   homeInWords,
   pieceWhereInWords,
 } from "../../state/practise/case-words";
 import {
-  listInWords,
   pieceInWords,
   piecesOf,
   placedInWords,
 } from "../../state/practise/prompt-words";
 import { isHome } from "../../state/practise/own-cube";
-
-const SIDES: readonly (readonly [Face, string])[] = [
-  ["U", "Top"],
-  ["F", "Front"],
-  ["R", "Right"],
-  ["B", "Back"],
-  ["L", "Left"],
-  ["D", "Bottom"],
-];
-
-/** One side, row by row as it is read from outside. */
-function sideInWords(
-  stickers: readonly (Face | undefined)[],
-  side: Face,
-  scheme: ColourScheme,
-): string {
-  const rows = [0, 1, 2].map((row) =>
-    [0, 1, 2]
-      .map((column) => stickers[9 * FACE_INDEX[side] + 3 * row + column])
-      .map((face) => (face === undefined ? "bare" : scheme[face]))
-      .join(" "),
-  );
-  return rows.join(", ");
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}
 
 /**
  * How the cube is held, where the piece is and which way it faces, where its
@@ -58,12 +31,10 @@ export function describeCase(
   isBare: boolean,
   scheme: ColourScheme,
 ): string {
-  const held = `${capital(listInWords(holdInWords(cube.hold, scheme)))}.`;
+  const held = `${capitalised(listInWords(holdInWords(cube.hold, scheme)))}.`;
   if (!isBare) {
     const stickers = stickersOf(cube);
-    const sides = SIDES.map(
-      ([side, name]) => `${name}: ${sideInWords(stickers, side, scheme)}.`,
-    );
+    const sides = FACES.map((side) => sideInWords(stickers, side, scheme));
     return [held, ...sides].join(" ");
   }
   const targets = targetsOf(position);
@@ -81,7 +52,7 @@ export function describeCase(
     .filter((piece) => !isHome(cube.cubies, piece))
     .map((piece) => pieceInWords(piece, scheme));
   const pieces = piecesOf(targets).map((piece) => {
-    const name = capital(pieceInWords(piece, scheme));
+    const name = capitalised(pieceInWords(piece, scheme));
     if (isHome(cube.cubies, piece)) return `${name} is home.`;
     const where = pieceWhereInWords(cube, piece, scheme) ?? "out of sight";
     return `${name}: ${where}. Its home is ${homeInWords(cube, piece)}.`;

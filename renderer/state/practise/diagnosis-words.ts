@@ -10,6 +10,7 @@ import { viewFace } from "../../../core/cube/held-cube";
 import { outerBlockTurns } from "../../../core/notation/metrics";
 import { onSideInWords, sideName } from "../../../core/notation/place-words";
 import type { ColourScheme } from "../../../core/picture/colour-sets";
+import { capitalised } from "../../../core/notation/sentence";
 import { placeFacelets } from "./case-picture";
 import { homeInWords, positionInWords } from "./case-words";
 import { homeSide } from "./looks";
@@ -54,10 +55,6 @@ function seatIn(id: CaseId, { variant }: Position): Seat | undefined {
         position: edge.position,
         orientation: edge.orientation ?? 0,
       };
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 function lengthOf(id: CaseId, { hold }: Position): number {
@@ -133,7 +130,7 @@ export function diagnosisWords(
     leaders: {
       is,
       taken,
-      isWords: `${capital(scheme.U)} is here, ${isWords}`,
+      isWords: `${capitalised(scheme.U)} is here, ${isWords}`,
       takenWords: `You answered as if it were ${takenWords}`,
     },
   };

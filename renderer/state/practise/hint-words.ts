@@ -5,8 +5,9 @@ import type { Turn } from "../../../core/cube/turns";
 import type { Hint } from "../../../core/memory/review";
 import { turnInWords } from "../../../core/notation/say-in-words";
 import type { ColourScheme } from "../../../core/picture/colour-sets";
+import { listInWords } from "../../../core/notation/sentence";
 import { homeInWords, pieceWhereInWords } from "./case-words";
-import { listInWords, piecesOf } from "./prompt-words";
+import { piecesOf } from "./prompt-words";
 
 /** The help that was asked for, in the order it was given. */
 export function hintWords(

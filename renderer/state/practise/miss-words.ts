@@ -6,6 +6,7 @@ import type { PartlyKnownCubies } from "../../../core/cube/cubies";
 import { type HeldCube, viewFace } from "../../../core/cube/held-cube";
 import { sideName } from "../../../core/notation/place-words";
 import type { ColourScheme } from "../../../core/picture/colour-sets";
+import { capitalised } from "../../../core/notation/sentence";
 import { pieceWhereInWords } from "./case-words";
 import type { CubePiece } from "./own-cube";
 import { pieceInWords, piecesOf } from "./prompt-words";
@@ -25,15 +26,11 @@ export interface SaidMiss {
   readonly reported: boolean;
 }
 
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}
-
 /** "The corner", or which of the two where two are asked for. */
 function nameOf(piece: CubePiece, { position, scheme }: SaidMiss): string {
   const asked = piecesOf(targetsOf(position));
   return asked.length > 1
-    ? capital(pieceInWords(piece, scheme))
+    ? capitalised(pieceInWords(piece, scheme))
     : `The ${piece.kind}`;
 }
 

@@ -14,18 +14,15 @@ import {
 import { outerBlockTurns } from "../../../core/notation/metrics";
 import { sideName } from "../../../core/notation/place-words";
 import type { ColourScheme } from "../../../core/picture/colour-sets";
+import { capitalised, listInWords } from "../../../core/notation/sentence";
 import { homeInWords, pieceWhereInWords } from "./case-words";
 import type { CubePiece } from "./own-cube";
-import { listInWords, pieceInWords, piecesOf } from "./prompt-words";
+import { pieceInWords, piecesOf } from "./prompt-words";
 
 /** What has changed with the piece to bring home, and with the others; each empty where nothing has. */
 export interface NowWords {
   readonly piece: string;
   readonly rest: string;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** An answer that was missed. */
@@ -66,7 +63,7 @@ function homeMovedInWords(
   const moved = `its home has moved to the ${now}, because the middle turned.`;
   return where.startsWith(`${before};`)
     ? `It stands where its home was, but ${moved}`
-    : capital(moved);
+    : capitalised(moved);
 }
 
 /** Whether a piece is where it was among the middles. */
@@ -100,9 +97,11 @@ function pieceNow(
     return isAlone
       ? `Nothing that counts: ${name} is where it was. ${from}`
       : "";
-  return [`${capital(name)}: ${where ?? "out of sight"}.`, moved, from].join(
-    " ",
-  );
+  return [
+    `${capitalised(name)}: ${where ?? "out of sight"}.`,
+    moved,
+    from,
+  ].join(" ");
 }
 
 /** What has changed on the cube. */

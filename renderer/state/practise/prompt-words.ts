@@ -9,6 +9,7 @@ import type {
   ColourName,
   ColourScheme,
 } from "../../../core/picture/colour-sets";
+import { listInWords } from "../../../core/notation/sentence";
 import type { CubePiece } from "./own-cube";
 
 /** The same pieces as a list, edges first. */
@@ -31,13 +32,6 @@ export function pieceColours(
   const faces = present(table[piece.piece], "pieces are in range");
   const [first, second, third] = faces.map((face) => scheme[face]);
   return [first, third, second].filter((colour) => colour !== undefined);
-}
-
-/** Words as a list: "a", "a and b", "a, b and c". */
-export function listInWords(words: readonly string[]): string {
-  const last = words.at(-1) ?? "";
-  const before = words.slice(0, -1);
-  return before.length === 0 ? last : `${before.join(", ")} and ${last}`;
 }
 
 /** A piece by its colours: "the white, green and red corner". */
