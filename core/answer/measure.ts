@@ -15,7 +15,7 @@
  *   wiping one out again is taking it back. Completing one (`R` to `R'`) is not.
  */
 import type { Rotation } from "../cube/symmetries";
-import type { Turn } from "../cube/turns";
+import { inverseTurn, type Turn } from "../cube/turns";
 import type { Hint, Milliseconds, TimedTurn } from "../memory/review";
 import { formatTurn } from "../notation/format";
 import { executionTurns, outerBlockTurns } from "../notation/metrics";
@@ -66,8 +66,8 @@ export interface Measurement {
   readonly corrections: number;
   readonly slips: number;
   readonly looks: number;
-  /** Each hint once, in the order in which they were first asked for. */
-  readonly hints: readonly Hint[];
+  /** When each hint was first asked for, in that order. */
+  readonly hintTimes: readonly Milliseconds[];
   /** Length of what stood at the end (WCA 12a5). */
   readonly outerBlock: number;
   /** The same with whole-cube turns (WCA 12a6). */
@@ -111,8 +111,37 @@ function turningOf(turns: readonly Turn[], start: Rotation): boolean[] {
   });
 }
 
+/** Turns of a text, and everything that was made and wiped out on the way there. */
+class WrittenTrail {
+  readonly made: MadeTurn[] = [];
+  /** What stands, each with where it was made. */
+  #standing: { turn: Turn; at: number; index: number }[] = [];
+
+  get standing(): readonly Turn[] {
+    return this.#standing.map(({ turn }) => turn);
+  }
+
+  /** The text now reads as these turns; answers those that were wiped out. */
+  read(turns: readonly Turn[], at: number): readonly MadeTurn[] {
+    const wiped = this.#standing.slice(turns.length);
+    for (const { turn } of wiped.toReversed())
+      this.made.push({ turn: inverseTurn(turn), at });
+    this.#standing = turns.map((turn, i) => {
+      const before = this.#standing[i];
+      if (before === undefined) {
+        this.made.push({ turn, at });
+        return { turn, at, index: this.made.length - 1 };
+      }
+      // A turn completed keeps the time at which it was begun.
+      this.made[before.index] = { turn, at: before.at };
+      return { ...before, turn };
+    });
+    return wiped;
+  }
+}
+
 function written(events: readonly AnswerEvent[], hold: Rotation): Doings {
-  let made: readonly MadeTurn[] = [];
+  const trail = new WrittenTrail();
   let committedAt: number | undefined;
   let lastTurnAt: number | undefined;
   let corrections = 0;
@@ -120,21 +149,20 @@ function written(events: readonly AnswerEvent[], hold: Rotation): Doings {
   for (const event of events) {
     if (event.kind !== "typed") continue;
     const { at, turns } = event;
-    const standing = made.map(({ turn }) => turn);
-    const wipedOut = made
-      .slice(turns.length)
-      .filter((_, i) => turningOf(standing, hold)[turns.length + i] === true);
+    const before = turningOf(trail.standing, hold);
+    const wipedOut = trail
+      .read(turns, at)
+      .filter((_, i) => before[turns.length + i] === true);
     const [first] = wipedOut;
     if (first !== undefined) {
       const isSlip = wipedOut.length === 1 && at - first.at <= SLIP_WITHIN;
       if (isSlip) slips += 1;
       else corrections += 1;
     }
-    made = turns.map((turn, i) => ({ turn, at: made[i]?.at ?? at }));
     if (turningOf(turns, hold).includes(true)) committedAt ??= at;
     if (committedAt !== undefined) lastTurnAt = at;
   }
-  const standing = made.map(({ turn }) => turn);
+  const { made, standing } = trail;
   return { made, standing, committedAt, lastTurnAt, corrections, slips };
 }
 
@@ -175,9 +203,10 @@ export function measureAnswer(
   const isWritten = counted.some(({ kind }) => kind === "typed");
   const doings = isWritten ? written(counted, hold) : turned(counted, hold);
   const { made, standing, corrections, slips } = doings;
-  const hints = counted.flatMap((event) =>
-    event.kind === "hint" ? [event.hint] : [],
-  );
+  const hinted = new Map<Hint, number>();
+  for (const event of counted)
+    if (event.kind === "hint" && !hinted.has(event.hint))
+      hinted.set(event.hint, event.at);
   return {
     ...timesOf(counted, doings),
     turns: made.map(({ turn, at }) => ({
@@ -188,7 +217,7 @@ export function measureAnswer(
     corrections,
     slips,
     looks: counted.filter(({ kind }) => kind === "look").length,
-    hints: [...new Set(hints)],
+    hintTimes: [...hinted.values()].map(milliseconds),
     outerBlock: outerBlockTurns(standing),
     execution: executionTurns(standing),
   };

@@ -36,6 +36,8 @@ const REVIEW = v.looseObject({
   corrections: COUNT,
   slips: COUNT,
   hints: v.array(v.picklist(HINTS)),
+  hintTimes: v.exactOptional(v.array(MILLISECONDS)),
+  looks: v.exactOptional(COUNT),
   reported: v.boolean(),
   interrupted: v.boolean(),
   deck: v.string(),

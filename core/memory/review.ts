@@ -72,6 +72,10 @@ export interface Review {
   /** Corrections within one second on the same layer. */
   readonly slips: number;
   readonly hints: readonly Hint[];
+  /** When the hints were asked for, since the case was shown: the last so many of them, where the case was begun anew in between. */
+  readonly hintTimes?: readonly Milliseconds[];
+  /** How often the learner looked underneath, behind or around. Absent: not counted. */
+  readonly looks?: number;
   /** Whether the learner reported what the cube shows, instead of the app seeing it. */
   readonly reported: boolean;
   /** Whether the window closed or reloaded during the answer. */

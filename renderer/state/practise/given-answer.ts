@@ -45,6 +45,9 @@ export interface ReviewContext {
   readonly localDay: LocalDay;
 }
 
+/** An answer that took so long was left alone in between. Units: milliseconds. */
+const LEFT_ALONE = 10 * 60_000;
+
 /** The review of an answer. */
 export function reviewOf(given: GivenAnswer, context: ReviewContext): Review {
   const { item, measured } = { item: context.item, measured: given.measured };
@@ -70,8 +73,10 @@ export function reviewOf(given: GivenAnswer, context: ReviewContext): Review {
     corrections: measured.corrections,
     slips: measured.slips,
     hints: given.hints,
+    hintTimes: measured.hintTimes,
+    looks: measured.looks,
     reported: given.reported,
-    interrupted: item.interrupted,
+    interrupted: item.interrupted || measured.total > LEFT_ALONE,
     deck: item.deck,
     target: answerTarget(item.target, context.answerWay),
     gradingVersion: GRADING_VERSION,
