@@ -33,6 +33,7 @@ export interface PlannedCase {
 
 /** A learner's day. */
 export interface DayPlan {
+  readonly today: LocalDay;
   /** Cases that are due: the fading ones first, then the least likely to be known. */
   readonly due: readonly PlannedCase[];
   /** Cases not met yet, in the decks' order. */
@@ -104,6 +105,7 @@ export function planDay(input: DayPlanInput): DayPlan {
     .toSorted(bySinking);
   const planned = (list: readonly Candidate[]) => list.map((c) => c.planned);
   return {
+    today: input.today,
     due: planned(known.filter((c) => c.isDue)),
     fresh: planned(fresh),
     resting: planned(known.filter((c) => !c.isDue)),

@@ -9,10 +9,17 @@ import {
   type PlannedCase,
   planRound,
 } from "../../core/memory/day-plan";
-import type { AnswerWay, Hint, Milliseconds } from "../../core/memory/review";
+import type {
+  AnswerWay,
+  Hint,
+  LocalDay,
+  Milliseconds,
+} from "../../core/memory/review";
 import {
   answerItem,
+  canResume,
   currentItem,
+  isRoundOver,
   resumeRound,
   type Round,
   type RoundItem,
@@ -310,11 +317,12 @@ export class PractiseState {
   }
 
   async #goOn(): Promise<void> {
-    if (this.#round !== undefined && currentItem(this.#round) !== undefined) {
+    if (this.#round === undefined) return;
+    const isPast = this.#isRoundPast(this.#round);
+    if (currentItem(this.#round) !== undefined && !isPast) {
       await this.#present();
       return;
     }
-    if (this.#round === undefined) return;
     const removed = await removeRound(
       this.#needs.learner.database,
       this.#round.id,
@@ -328,8 +336,27 @@ export class PractiseState {
       this.#failed(open.error);
       return;
     }
+    if (isPast) {
+      // Its day is over: what is due now was planned by nobody yet.
+      if (!(await this.#takeUp(open.value))) await this.start(this.#of);
+      return;
+    }
     const waiting = open.value.length > 0;
     this.#phase = { kind: "summary", round: this.#round, waiting };
+  }
+
+  /** Whether a round was left open for so long that its answers would count for a day long past. */
+  #isRoundPast(round: Round): boolean {
+    const { learner } = this.#needs;
+    learner.refreshToday();
+    return !isRoundOver(round) && !canResume(round, learner.today, now());
+  }
+
+  /** The learner's day has turned over: a plan that was shown is yesterday's. */
+  async dayTurned(today: LocalDay): Promise<void> {
+    const phase = this.#phase;
+    if (phase.kind === "rest" && phase.day.today !== today)
+      await this.start(this.#of);
   }
 
   /** Puts the current item on the desk, stored before it is shown. */
@@ -416,7 +443,7 @@ export class PractiseState {
       scheme: learner.scheme,
       at,
       utcOffset: utcOffset(at),
-      localDay: round.day,
+      localDay: this.#isRoundPast(round) ? learner.today : round.day,
     });
     const { item } = attempt;
     const before = learner.memoryOf(item.case, item.hold);

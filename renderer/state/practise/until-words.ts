@@ -1,6 +1,7 @@
 /** Until when a case should last, after an answer to it. */
 import type { Asking, LocalDay } from "../../../core/memory/review";
 import type { Memory, MemoryState } from "../../../core/memory/schedule";
+import { capitalised } from "../../../core/notation/sentence";
 import { dayInWords } from "../../components/time-words";
 
 /** What the memory of a case is, before and after an answer. */
@@ -21,10 +22,6 @@ export interface UntilWords {
   readonly more: string;
 }
 
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}
-
 /** "on Thursday", but "today" and "tomorrow" as they are. */
 function onDay(day: LocalDay, today: LocalDay): string {
   const name = dayInWords(day, today);
@@ -38,7 +35,7 @@ export function untilWords(change: MemoryChange): UntilWords {
   const memory =
     isMissed && state === "fading"
       ? "Fading: it was missed this time."
-      : `${capital(state)}.`;
+      : `${capitalised(state)}.`;
   if (after === undefined)
     return {
       line: again === "" ? "You have met this case." : `${again}.`,
@@ -56,6 +53,12 @@ export function untilWords(change: MemoryChange): UntilWords {
       more: memory + had,
     };
   }
+  // After an interruption the memory stays what it was.
+  if (until <= today)
+    return {
+      line: again === "" ? "It is still due today." : `${again}.`,
+      more: memory,
+    };
   const line = `Should last until ${dayInWords(until, today)}.`;
   return { line, more: again === "" ? memory : `${memory} ${again}.` };
 }

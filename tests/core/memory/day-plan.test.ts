@@ -110,6 +110,7 @@ describe("a planned round", () => {
         times: 1,
       }));
     return {
+      today: dayNumber(0),
       due: cases(0, due, "settling"),
       fresh: cases(due, fresh, "new"),
       resting: [],

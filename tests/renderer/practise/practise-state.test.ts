@@ -1,5 +1,5 @@
 import "fake-indexeddb/auto";
-import { beforeEach, describe, expect, it, vi } from "vitest";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { turnsForPosition } from "../../../core/cases/way-for-position";
 import { inverseTurn } from "../../../core/cube/turns";
 import { present } from "../../../core/invariant";
@@ -68,6 +68,8 @@ async function stored(app: AppState): Promise<readonly Review[]> {
   const log = await readLog(app.database, app.current.learner.id);
   return log.ok ? log.value.reviews : [];
 }
+
+afterEach(() => void vi.useRealTimers());
 
 beforeEach(async () => {
   await forgetDatabases();
@@ -144,6 +146,50 @@ describe("practising", () => {
     // Nobody is helped from the start who tries the case once more.
     again.retry();
     expect(attemptOf(again).hints).toEqual([]);
+  });
+
+  it("counts an answer that lay open over the day's turn for the day it is given, as interrupted, and plans anew", async () => {
+    vi.useFakeTimers({ toFake: ["Date"] });
+    vi.setSystemTime(new Date("2030-03-05T20:00:00Z"));
+    const app = await openedApp();
+    const practise = await practising(app);
+    for (let n = 0; n < 2; n++) {
+      await answer(practise);
+      await practise.next();
+    }
+    const begun = practise.round;
+    const attempt = attemptOf(practise);
+    attempt.caseShown(0);
+    vi.setSystemTime(new Date("2030-03-06T18:00:00Z"));
+    turnsForPosition(attempt.position).forEach((turn) =>
+      attempt.turn(turn, 22 * 3_600_000),
+    );
+    await practise.storeAgain();
+    const review = present((await stored(app)).at(-1), "it is stored");
+    expect(review.interrupted).toBe(true);
+    expect(review.localDay).toBe((begun?.day ?? 0) + 1);
+    // Six hours later still nothing is left of yesterday's round.
+    vi.setSystemTime(new Date("2030-03-07T12:00:00Z"));
+    await practise.next();
+    expect(practise.round?.id).not.toBe(begun?.id);
+    expect(practise.round?.day).toBe((begun?.day ?? 0) + 2);
+    expect(attemptOf(practise).item.case).toBe("E1");
+  });
+
+  it("looks again what there is to do when the day turns over while nothing is due", async () => {
+    vi.useFakeTimers({ toFake: ["Date"] });
+    vi.setSystemTime(new Date("2030-03-05T20:00:00Z"));
+    const app = await openedApp();
+    await app.current.changeSettings({ decks: [] });
+    const practise = await practising(app);
+    expect(practise.phase.kind).toBe("rest");
+    await app.current.changeSettings({ decks: undefined });
+    await practise.dayTurned(app.current.today);
+    expect(practise.phase.kind).toBe("rest");
+    vi.setSystemTime(new Date("2030-03-06T20:00:00Z"));
+    app.current.refreshToday();
+    await practise.dayTurned(app.current.today);
+    expect(attemptOf(practise).item.case).toBe("E1");
   });
 
   it("counts a turn taken back as a correction", async () => {
