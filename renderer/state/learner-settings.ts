@@ -53,6 +53,8 @@ const SETTINGS_SCHEMA = v.looseObject({
   firstColour: v.fallback(v.optional(COLOUR), undefined),
   paints: v.fallback(v.picklist(PAINTS), "plain"),
   letters: v.fallback(v.boolean(), false),
+  /** Whether the piece to bring home and its home are marked; finding them is part of the skill. */
+  marks: v.fallback(v.boolean(), true),
   hold: v.fallback(v.picklist(HOLDS), "up"),
   hand: v.fallback(v.picklist(HANDS), "right"),
   motion: v.fallback(v.picklist(MOTIONS), "system"),

@@ -30,6 +30,7 @@ import {
 } from "../../core/memory/round";
 import type { PartlyKnownCubies } from "../../core/cube/cubies";
 import { STARTER_DECKS } from "../../core/deck/starter-decks";
+import type { ColourScheme } from "../../core/picture/colour-sets";
 import type { Result } from "../../core/result";
 import { now, runningTime, utcOffset } from "../platform/clock";
 import { freshId, freshSeed } from "../platform/random";
@@ -39,7 +40,12 @@ import type { StorageError } from "../storage/storage-error";
 import type { LearnerState } from "./learner.svelte";
 import { AnsweredCase, type Attempt } from "./practise/answered-case.svelte";
 import { CaseAttempt } from "./practise/case-attempt.svelte";
-import { type Desk, formatDesk, type StoredWalk } from "./practise/desk-schema";
+import {
+  coloursOf,
+  type Desk,
+  formatDesk,
+  type StoredWalk,
+} from "./practise/desk-schema";
 import { type GivenAnswer, reviewOf } from "./practise/given-answer";
 import { MyCubeAttempt } from "./practise/my-cube-attempt.svelte";
 import type { SetUpFinder } from "./practise/my-cube-stage";
@@ -58,7 +64,7 @@ import {
 } from "./practise/pause-advice";
 import { RoundKeeper } from "./practise/round-keeper";
 import { isPractised, type Practised } from "./practise/practised";
-import { isSkipMissed, leaveBegun } from "./practise/skipping";
+import { isSkipMissed } from "./practise/skipping";
 
 /** What the place shows. */
 export type PractisePhase =
@@ -96,6 +102,8 @@ export class PractiseState {
   #of: Practised | undefined;
   /** Carried from case to case: the cube stays in the learner's hands. */
   #ownCube: PartlyKnownCubies | undefined;
+  /** The colours under which that cube is followed. */
+  #colours: string;
   #turningTime: TurningTime = $state.raw(RESTED);
   readonly #keeper = new RoundKeeper();
   #release: (() => void) | undefined;
@@ -103,6 +111,7 @@ export class PractiseState {
 
   constructor(needs: PractiseNeeds) {
     this.#needs = needs;
+    this.#colours = coloursOf(needs.learner.scheme);
   }
 
   get phase(): PractisePhase {
@@ -222,6 +231,17 @@ export class PractiseState {
     await this.#present();
   }
 
+  /** The learner's cube got other colours: what was known of its pieces was said of others. */
+  followColours(scheme: ColourScheme): void {
+    const colours = coloursOf(scheme);
+    if (colours === this.#colours) return;
+    this.#colours = colours;
+    this.#ownCube = undefined;
+    const phase = this.#phase;
+    if (phase.kind === "case" && phase.attempt instanceof MyCubeAttempt)
+      phase.attempt.astray("looks-different", runningTime());
+  }
+
   /** Chooses how to answer; the case on the desk begins anew that way. */
   async chooseWay(answerWay: AnswerWay): Promise<void> {
     if (answerWay === this.answerWay) return;
@@ -251,7 +271,7 @@ export class PractiseState {
     const phase = this.#phase;
     if (phase.kind !== "case" || this.#round === undefined) return;
     if (isSkipMissed(phase.attempt)) {
-      leaveBegun(phase.attempt, at);
+      phase.attempt.leave(at);
       return;
     }
     this.#leave(phase.attempt);
@@ -297,7 +317,10 @@ export class PractiseState {
     }
     if (taken === undefined) return false;
     const { desk } = taken;
-    const isLast = taken === open[0] && this.#ownCube === undefined;
+    const isLast =
+      taken === open[0] &&
+      this.#ownCube === undefined &&
+      desk.colours === this.#colours;
     this.#round = resumeRound(taken.round);
     this.#of = desk.of;
     if (isLast) this.#ownCube = desk.ownCube;
@@ -389,6 +412,9 @@ export class PractiseState {
       item: isRetry ? { ...item, asking: "alone" as const, hints: [] } : item,
       position,
       wayChoice: { school: "first", hand: learner.settings.hand } as const,
+      // Who is shown a case is shown where to look.
+      isMarked:
+        item.asking === "shown" || (item.bare && learner.settings.marks),
       isRetry,
       onhinted: (hints: readonly Hint[]) => {
         if (isRetry || this.#round === undefined) return;
@@ -420,6 +446,8 @@ export class PractiseState {
             onended: (given) => void this.#ended(attempt, given),
           });
     this.#phase = { kind: "case", attempt };
+    // A cube that shows the case already counts as set up from the start.
+    if (attempt instanceof MyCubeAttempt && !isRetry) void this.#save();
   }
 
   /** Keeps what is known of the learner's cube when an attempt is left. */
@@ -487,9 +515,10 @@ export class PractiseState {
   #desk(walk?: StoredWalk): Desk {
     const phase = this.#phase;
     const attempt = phase.kind === "case" ? phase.attempt : undefined;
+    const about = { of: this.#of, colours: this.#colours };
     return attempt instanceof MyCubeAttempt
-      ? { of: this.#of, ownCube: attempt.ownCube, walk: attempt.storedWalk }
-      : { of: this.#of, ownCube: this.#ownCube, walk };
+      ? { ...about, ownCube: attempt.ownCube, walk: attempt.storedWalk }
+      : { ...about, ownCube: this.#ownCube, walk };
   }
 
   #failed(error: StorageError): void {

@@ -22,17 +22,17 @@ import { isHome } from "../../state/practise/own-cube";
 
 /**
  * How the cube is held, where the piece is and which way it faces, where its
- * home is, and what is placed. Where all stickers show, finding the piece is
+ * home is, and what is placed. Where nothing is marked, finding the piece is
  * part of the task: then the six sides are read out instead.
  */
 export function describeCase(
   cube: HeldCube<PartlyKnownCubies>,
   position: Position,
-  isBare: boolean,
+  isMarked: boolean,
   scheme: ColourScheme,
 ): string {
   const held = `${capitalised(listInWords(holdInWords(cube.hold, scheme)))}.`;
-  if (!isBare) {
+  if (!isMarked) {
     const stickers = stickersOf(cube);
     const sides = FACES.map((side) => sideInWords(stickers, side, scheme));
     return [held, ...sides].join(" ");

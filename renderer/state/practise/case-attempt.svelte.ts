@@ -36,6 +36,8 @@ export interface AttemptStart {
   readonly answerWay: Exclude<AnswerWay, "my-cube">;
   /** Which of the ways is taught. */
   readonly wayChoice: WayChoice;
+  /** Whether the piece and its home are marked. */
+  readonly isMarked: boolean;
   /** Tried once more outside the round: nothing of it is recorded. */
   readonly isRetry: boolean;
   /** Whether nothing should move just now. */
@@ -53,6 +55,7 @@ export class CaseAttempt {
   readonly item: RoundItem;
   readonly position: Position;
   readonly answerWay: Exclude<AnswerWay, "my-cube">;
+  readonly isMarked: boolean;
   readonly isRetry: boolean;
   /** The way that is taught, as it is played on this position. */
   readonly way: readonly Turn[];
@@ -75,6 +78,7 @@ export class CaseAttempt {
     this.item = start.item;
     this.position = start.position;
     this.answerWay = start.answerWay;
+    this.isMarked = start.isMarked;
     this.isRetry = start.isRetry;
     this.way = turnsForPosition(start.position, start.wayChoice);
     this.motion = new TurnMotion(start.still);

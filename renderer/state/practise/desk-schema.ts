@@ -4,9 +4,11 @@
  */
 import * as v from "valibot";
 import { type PartlyKnownCubies, UNKNOWN } from "../../../core/cube/cubies";
+import { FACES } from "../../../core/cube/faces";
 import type { Turn } from "../../../core/cube/turns";
 import { formatTurns } from "../../../core/notation/format";
 import { parseTurns } from "../../../core/notation/parse";
+import type { ColourScheme } from "../../../core/picture/colour-sets";
 import type { Practised } from "./practised";
 import { parsePractised } from "./practised";
 
@@ -25,7 +27,14 @@ export interface Desk {
   readonly of?: Practised | undefined;
   /** What is known of the learner's cube, before the walk where there is one. */
   readonly ownCube?: PartlyKnownCubies | undefined;
+  /** The colours under which the learner's cube was followed, as `coloursOf` writes them: under others its pieces are other pieces. */
+  readonly colours?: string | undefined;
   readonly walk?: StoredWalk | undefined;
+}
+
+/** A colouring as one text. */
+export function coloursOf(scheme: ColourScheme): string {
+  return FACES.map((face) => scheme[face]).join(" ");
 }
 
 function piecesSchema(count: number, turns: number) {
@@ -45,6 +54,7 @@ const EDGES = piecesSchema(12, 2);
 const DESK_SCHEMA = v.object({
   version: v.literal(1),
   of: v.optional(v.string()),
+  colours: v.optional(v.string()),
   ownCube: v.optional(
     v.object({
       cornerPermutation: CORNERS.permutation,
@@ -63,10 +73,11 @@ const DESK_SCHEMA = v.object({
 });
 
 /** The desk as plain JSON. */
-export function formatDesk({ of, ownCube, walk }: Desk): unknown {
+export function formatDesk({ of, ownCube, colours, walk }: Desk): unknown {
   return {
     version: 1,
     ...(of === undefined ? {} : { of }),
+    ...(colours === undefined ? {} : { colours }),
     ...(ownCube === undefined
       ? {}
       : {
@@ -90,10 +101,11 @@ export function formatDesk({ of, ownCube, walk }: Desk): unknown {
 export function parseDesk(stored: unknown): Desk {
   const parsed = v.safeParse(DESK_SCHEMA, stored);
   if (!parsed.success) return {};
-  const { of, ownCube, walk } = parsed.output;
+  const { of, ownCube, colours, walk } = parsed.output;
   const turns = parseTurns(walk?.turns ?? "");
   return {
     of: of === undefined ? undefined : parsePractised(of),
+    colours,
     ownCube:
       ownCube === undefined
         ? undefined

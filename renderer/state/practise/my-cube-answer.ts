@@ -9,12 +9,17 @@ import type { Report } from "./my-cube-stage";
 import { onlyHome } from "./own-cube";
 import { piecesOf } from "./prompt-words";
 
-/** The answer that a learner reports: the app saw none of its turns. */
-export function reportedAnswer(
+/**
+ * The answer on a learner's own cube: the app saw none of its turns. Reported
+ * is what the learner said of the cube; that they asked to be shown the way, or
+ * left an answer, the app saw itself.
+ */
+export function myCubeAnswer(
   position: Position,
   report: Report,
   events: readonly AnswerEvent[],
   hints: readonly Hint[],
+  reported: boolean,
 ): GivenAnswer {
   const measured = measureAnswer(events, { hold: startOf(position).hold });
   return {
@@ -33,7 +38,7 @@ export function reportedAnswer(
     },
     hints,
     turns: [],
-    reported: true,
+    reported,
     shownTheWay: hints.includes("whole-way"),
   };
 }

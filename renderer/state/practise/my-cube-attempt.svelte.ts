@@ -21,7 +21,7 @@ import { type Hint, HINTS } from "../../../core/memory/review";
 import type { RoundItem } from "../../../core/memory/round";
 import type { StoredWalk } from "./desk-schema";
 import { LookAround } from "./look-around.svelte";
-import { cubeAfterReport, reportedAnswer } from "./my-cube-answer";
+import { cubeAfterReport, myCubeAnswer } from "./my-cube-answer";
 import type { Astray, MyCubeStage, MyCubeStart, Report } from "./my-cube-stage";
 import {
   asSetUp,
@@ -42,6 +42,7 @@ import {
 
 /** An attempt while it lasts. Times given to it are of the page's running time. */
 export class MyCubeAttempt {
+  readonly isMarked: boolean;
   readonly isRetry: boolean;
   /** The way that is taught, as it is played on this position. */
   readonly way: readonly Turn[];
@@ -62,6 +63,7 @@ export class MyCubeAttempt {
 
   constructor(start: MyCubeStart) {
     this.#start = start;
+    this.isMarked = start.isMarked;
     this.isRetry = start.isRetry;
     this.way = turnsForPosition(start.position, start.wayChoice);
     this.#named = partlyKnownPosition(start.position, "named");
@@ -171,10 +173,11 @@ export class MyCubeAttempt {
     if (this.#stage.kind === "ended") return;
     if (this.#isAnswering && what === "cross-lost") {
       this.done(at);
-      this.#end("not-done", UNKNOWN_CUBE);
+      this.#end("not-done", UNKNOWN_CUBE, true);
       return;
     }
-    if (this.#isAnswering) this.#item = { ...this.#item, interrupted: true };
+    if (this.#isAnswering || this.#stage.kind === "see")
+      this.#item = { ...this.#item, interrupted: true };
     this.#events = [];
     this.#seenAt = undefined;
     this.say(cubeGoneAstray(what));
@@ -283,7 +286,15 @@ export class MyCubeAttempt {
 
   /** The learner says what the cube shows. */
   report(report: Report): void {
-    if (this.#stage.kind === "report") this.#end(report);
+    if (this.#stage.kind !== "report") return;
+    this.#end(report, cubeAfterReport(this.#position, report), true);
+  }
+
+  /** The learner leaves an answer they have begun: not done, and nobody knows how the cube looks. */
+  leave(at: number): void {
+    this.seen(at);
+    this.done(at);
+    if (this.#stage.kind === "report") this.#end("not-done", undefined);
   }
 
   get #isAnswering(): boolean {
@@ -395,7 +406,7 @@ export class MyCubeAttempt {
     else if (kind === "set-up") this.#ready();
     else {
       this.#note({ kind: "done", at: this.#since(at) });
-      this.#end("done", this.#ownCube);
+      this.#end("done", this.#ownCube, true);
     }
   }
 
@@ -410,11 +421,16 @@ export class MyCubeAttempt {
   }
 
   /** Ends the attempt. What is known of the cube then comes first: whoever hears of the end reads it. */
-  #end(report: Report, standing?: PartlyKnownCubies): void {
-    this.#ownCube = standing ?? cubeAfterReport(this.#position, report);
+  #end(
+    report: Report,
+    standing: PartlyKnownCubies | undefined,
+    reported = false,
+  ): void {
+    this.#ownCube = standing;
     this.#stage = { kind: "ended" };
+    const [events, hints] = [this.#events, this.#hints];
     this.#start.onended(
-      reportedAnswer(this.#position, report, this.#events, this.#hints),
+      myCubeAnswer(this.#position, report, events, hints, reported),
     );
   }
 }

@@ -63,6 +63,8 @@ export interface MyCubeStart {
   /** Every piece known; the learner's cube shows the part of it that is named. */
   readonly position: Position;
   readonly wayChoice: WayChoice;
+  /** Whether the piece and its home are marked. */
+  readonly isMarked: boolean;
   readonly isRetry: boolean;
   /** What is known of the cube in the hands; undefined: not yet asked. */
   readonly ownCube: PartlyKnownCubies | undefined;

@@ -20,14 +20,3 @@ export function isSkipMissed(attempt: Attempt): boolean {
     (stage.kind === "turning" && stage.hasSaidKnown)
   );
 }
-
-/** Ends an attempt that was begun. Units: `at` on the page's running time. */
-export function leaveBegun(attempt: Attempt, at: number): void {
-  if (attempt instanceof CaseAttempt) {
-    attempt.leave(at);
-    return;
-  }
-  attempt.seen(at);
-  attempt.done(at);
-  attempt.report("not-done");
-}

@@ -66,6 +66,7 @@ function begin(item: RoundItem, from: Beginning = {}): Begun {
     item,
     position: positionOfItem(item),
     wayChoice: { school: "first", hand: "right" },
+    isMarked: true,
     isRetry: false,
     ownCube: undefined,
     findSetUp,
@@ -197,7 +198,10 @@ describe("the end of an attempt", () => {
     const begun = await setUp(itemOf("C1"));
     const standing = begun.attempt.ownCube;
     begun.attempt.showMe(0);
-    expect(begun.answers[0]?.shownTheWay).toBe(true);
+    expect(begun.answers[0]).toMatchObject({
+      shownTheWay: true,
+      reported: false,
+    });
     expect(begun.cubes).toEqual([standing]);
   });
 
@@ -236,6 +240,12 @@ describe("the end of an attempt", () => {
       expect(answers[0]?.measured.total).toBe(2000);
     }
   });
+});
+
+it("counts as interrupted once it was seen and did not look like its picture", async () => {
+  const { attempt } = await setUp(itemOf("C1"));
+  attempt.astray("looks-different", 0);
+  expect(attempt.item.interrupted).toBe(true);
 });
 
 describe("finding a piece", () => {

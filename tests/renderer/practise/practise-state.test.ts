@@ -54,6 +54,13 @@ function attemptOf(practise: PractiseState): CaseAttempt {
   return phase.attempt;
 }
 
+function myCubeOf(practise: PractiseState): MyCubeAttempt {
+  const { phase } = practise;
+  if (phase.kind !== "case" || !(phase.attempt instanceof MyCubeAttempt))
+    throw new Error(`no case on the own cube but ${phase.kind}`);
+  return phase.attempt;
+}
+
 /** Answers the case on the desk by its way, a second a turn, and waits for the store. */
 async function answer(practise: PractiseState): Promise<void> {
   const attempt = attemptOf(practise);
@@ -352,10 +359,7 @@ describe("practising", () => {
     const app = await openedApp();
     await app.current.changeSettings({ answerWay: "my-cube" });
     const practise = await practising(app);
-    const { phase } = practise;
-    if (phase.kind !== "case" || !(phase.attempt instanceof MyCubeAttempt))
-      throw new Error(phase.kind);
-    const { attempt } = phase;
+    const attempt = myCubeOf(practise);
     expect(attempt.stage.kind).toBe("has");
     attempt.say(cubeThatHas("cross"));
     await vi.waitFor(() => expect(attempt.stage.kind).toBe("set-up"));
@@ -378,6 +382,43 @@ describe("practising", () => {
     });
     // Unknown pieces are written as such.
     expect(review?.position).toContain("?");
+  });
+
+  it("forgets what it knew of the learner's cube when that gets other colours, also in what is stored", async () => {
+    const app = await openedApp();
+    await app.current.changeSettings({ answerWay: "my-cube" });
+    const practise = await practising(app);
+    const attempt = myCubeOf(practise);
+    attempt.say(cubeThatHas("cross"));
+    await vi.waitFor(() => expect(attempt.stage.kind).toBe("set-up"));
+    // The first layer is another colour's now: that cross need not be done.
+    await app.current.changeSettings({ firstColour: "green" });
+    practise.followColours(app.current.scheme);
+    expect(attempt.stage.kind).toBe("has");
+    attempt.say(cubeThatHas("first-layer"));
+    await vi.waitFor(() => expect(attempt.stage.kind).toBe("set-up"));
+    await practise.storeAgain();
+    practise.close();
+    await vi.waitFor(async () => {
+      const again = await practising(await openedApp());
+      expect(myCubeOf(again).stage.kind).toBe("set-up");
+      again.close();
+    });
+    await app.current.changeSettings({ firstColour: "red" });
+    const other = await practising(await openedApp());
+    expect(myCubeOf(other).stage.kind).toBe("has");
+  });
+
+  it("leaves finding the piece to those who want no marks, but for what is shown", async () => {
+    const app = await openedApp();
+    await app.current.changeSettings({ marks: false });
+    const practise = await practising(app);
+    expect(attemptOf(practise).isMarked).toBe(true);
+    await answer(practise);
+    await practise.next();
+    expect(attemptOf(practise).item.asking).toBe("helped");
+    expect(attemptOf(practise).isMarked).toBe(false);
+    practise.close();
   });
 
   it("takes no answer in which no layer is turned, and records nothing of it", async () => {
