@@ -40,7 +40,7 @@ const TROUBLE = {
   /** On top: only turns of the top and the bottom since the last one, which it changes nothing about. */
   wholeCubeIdle: 5,
   /** Added once where no turn of the free layer is mixed in, which hides most. */
-  noFreeLayer: 1.2,
+  noFreeLayer: 4,
 } as const;
 
 const QUARTERS = [0, 1, 2, 3] as const;

@@ -161,6 +161,11 @@ describe("a set-up", () => {
 
           expect(turns.some(isWholeCubeTurn)).toBe(true);
           expect(turns.some(({ layer }) => layer === "B")).toBe(false);
+          const free = hold === "up" ? "D" : "U";
+          expect([text, turns.some(({ layer }) => layer === free)]).toEqual([
+            text,
+            true,
+          ]);
           lengths.push(turns.length);
         }
       }
