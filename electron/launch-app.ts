@@ -22,6 +22,7 @@ import {
   startLocalServer,
   turnwiseVersionAt,
   type LocalServer,
+  type ServeError,
 } from "./local-server";
 import { servedFilesFrom } from "./served-files";
 
@@ -61,7 +62,7 @@ export async function launch(at: Surroundings): Promise<number> {
     at.complain(`The build failed: ${String(error)}`);
     return EXIT.failed;
   }
-  if (buildOnly) return EXIT.done;
+  if (buildOnly || at.stop.aborted) return EXIT.done;
 
   const wantsWindow = open && !at.isRoot;
   if (wantsWindow && port === undefined) {
@@ -88,14 +89,22 @@ async function serve(
         ? await turnwiseVersionAt(port)
         : undefined;
     if (other !== undefined) return joinRunning(port, other, wantsWindow, at);
-    at.complain(
-      server.error.code === "port-in-use"
-        ? `Port ${port} is taken by another program. Close that program and start again; Turnwise keeps to this port because your data belongs to it.`
-        : `The system does not let Turnwise listen on port ${port}. Choose another with --port.`,
-    );
+    at.complain(serveErrorSentence(server.error));
     return EXIT.failed;
   }
   return runServed(server.value, wantsWindow, at);
+}
+
+function serveErrorSentence(error: ServeError): string {
+  const { port } = error;
+  switch (error.code) {
+    case "port-in-use":
+      return `Port ${port} is taken by another program. Close that program and start again; Turnwise keeps to this port because your data belongs to it.`;
+    case "port-refused":
+      return `The system does not let Turnwise listen on port ${port}. Choose another with --port.`;
+    case "cannot-listen":
+      return `Turnwise cannot listen on this machine's own address 127.0.0.1, port ${port} (${error.reason}). Check its network settings and start again.`;
+  }
 }
 
 function joinRunning(

@@ -42,7 +42,13 @@ export interface LocalServer {
 /** Why the server could not begin. */
 export type ServeError =
   | { readonly code: "port-in-use"; readonly port: number }
-  | { readonly code: "port-refused"; readonly port: number };
+  | { readonly code: "port-refused"; readonly port: number }
+  /** Anything else; `reason` is the system's own code. */
+  | {
+      readonly code: "cannot-listen";
+      readonly port: number;
+      readonly reason: string;
+    };
 
 /** The one address of the page. */
 export function addressOf(port: number): string {
@@ -53,7 +59,8 @@ export function addressOf(port: number): string {
  * Serves the files until it is closed.
  *
  * Units:  `port` 0 takes any free one; the answer's address says which.
- * Errors: `port-in-use` by another program, `port-refused` by the system.
+ * Errors: `port-in-use` by another program, `port-refused` by the system,
+ *         `cannot-listen` for anything else.
  */
 export async function startLocalServer(
   files: ServedFiles,
@@ -65,7 +72,8 @@ export async function startLocalServer(
   const failure = await listen(server, port);
   if (failure === "EADDRINUSE") return err({ code: "port-in-use", port });
   if (failure === "EACCES") return err({ code: "port-refused", port });
-  if (failure !== undefined) throw new Error(`cannot listen: ${failure}`);
+  if (failure !== undefined)
+    return err({ code: "cannot-listen", port, reason: failure });
 
   const { port: actualPort } = server.address() as AddressInfo;
   const host = `${HOST}:${actualPort}`;

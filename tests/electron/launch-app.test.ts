@@ -5,9 +5,9 @@ import {
   readFileSync,
   writeFileSync,
 } from "node:fs";
-import { createServer, type AddressInfo } from "node:net";
+import { createServer, Server, type AddressInfo } from "node:net";
 import { join } from "node:path";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { EXIT, launch, type Surroundings } from "../../electron/launch-app";
 import { SMALL_PAGE, temporaryFolder } from "./page-folder";
 
@@ -127,6 +127,30 @@ describe("npm start", () => {
     expect(app.complained).toEqual([
       expect.stringContaining("a missing brace"),
     ]);
+  });
+
+  it("does not begin to serve when it was stopped during the build", async () => {
+    const app = start(smallCheckout(), ["--no-open", "--port", "0"], {
+      build: async () => {
+        await Promise.resolve();
+        app.stop();
+      },
+    });
+    expect(await app.code).toBe(EXIT.done);
+    expect(app.said).toEqual([]);
+  });
+
+  it("ends with 1 and the system's reason where it cannot listen at all", async () => {
+    vi.spyOn(Server.prototype, "listen").mockImplementationOnce(function (
+      this: Server,
+    ) {
+      const error = Object.assign(new Error("no"), { code: "EADDRNOTAVAIL" });
+      queueMicrotask(() => this.emit("error", error));
+      return this;
+    });
+    const app = start(smallCheckout(), ["--no-open", "--port", "0"]);
+    expect(await app.code).toBe(EXIT.failed);
+    expect(app.complained).toEqual([expect.stringContaining("EADDRNOTAVAIL")]);
   });
 
   it("only builds when only that is asked", async () => {
