@@ -42,6 +42,12 @@ export interface DeckCase {
   readonly extra?: UnknownFields;
 }
 
+/** What of a deck's case decides how it is asked. */
+export type AskingChoice = Pick<
+  DeckCase,
+  "placed" | "home" | "lining" | "pieces" | "answerWays"
+>;
+
 /** How often each case comes at least, whatever its memory says: for a weekly class. */
 export interface DeckCeiling {
   /** Units: days, 1 to 60. */

@@ -6,11 +6,12 @@
  */
 import type { CaseId } from "../cases/case-ids";
 import type { Hold } from "../cases/variant";
-import type { Deck } from "../deck/deck";
+import { caseEntry } from "../cases/case-table";
+import type { AskingChoice, Deck, DeckCase } from "../deck/deck";
+import { dueDay } from "./due-day";
 import type { LocalDay } from "./review";
 import {
   chanceNow,
-  isDue,
   type Memory,
   memoryKey,
   type MemoryState,
@@ -29,6 +30,8 @@ export interface PlannedCase {
   readonly memory: MemoryState;
   /** How often a case that is known is asked in the round. */
   readonly times: number;
+  /** How the deck wants it asked; absent: as the memory of it opens up. */
+  readonly choice?: AskingChoice;
 }
 
 /** A learner's day. */
@@ -49,6 +52,7 @@ export interface DayPlanInput {
   readonly learner: string;
   /** In the learner's order. */
   readonly decks: readonly Deck[];
+  /** The learner's own; a deck's goes before it. */
   readonly hold: Hold;
   /** As `memoriesOf` returns them; keyed by `memoryKey`. */
   readonly memories: ReadonlyMap<string, Memory>;
@@ -65,14 +69,40 @@ interface Candidate {
   readonly newPerRound: number;
 }
 
+/** A deck's cases in the order in which they are to be learnt. */
+function inOrderOfStages({ cases, stages }: Deck): readonly DeckCase[] {
+  if (stages === undefined) return cases;
+  const rank = ({ case: id }: DeckCase) => {
+    const place = stages.indexOf(caseEntry(id).stage);
+    return place < 0 ? stages.length : place;
+  };
+  return cases.toSorted((a, b) => rank(a) - rank(b));
+}
+
+function choiceOf(deckCase: DeckCase): AskingChoice | undefined {
+  const { placed, home, lining, pieces, answerWays } = deckCase;
+  const choice: AskingChoice = {
+    ...(placed === undefined ? {} : { placed }),
+    ...(home === undefined ? {} : { home }),
+    ...(lining === undefined ? {} : { lining }),
+    ...(pieces === undefined ? {} : { pieces }),
+    ...(answerWays === undefined ? {} : { answerWays }),
+  };
+  return Object.keys(choice).length === 0 ? undefined : choice;
+}
+
 function candidates(input: DayPlanInput): readonly Candidate[] {
-  const { decks, hold, learner, memories, today, settings = {} } = input;
-  const seen = new Set<CaseId>();
+  const { decks, learner, memories, today, settings = {} } = input;
+  const seen = new Set<string>();
   return decks.flatMap((deck) =>
-    deck.cases.flatMap(({ case: id, target }) => {
-      if (seen.has(id) || input.only?.(id) === false) return [];
-      seen.add(id);
-      const memory = memories.get(memoryKey(learner, id, hold));
+    inOrderOfStages(deck).flatMap((deckCase) => {
+      const { case: id, target } = deckCase;
+      const hold = deck.hold ?? input.hold;
+      const key = memoryKey(learner, id, hold);
+      if (seen.has(key) || input.only?.(id) === false) return [];
+      seen.add(key);
+      const memory = memories.get(key);
+      const choice = choiceOf(deckCase);
       const planned: PlannedCase = {
         case: id,
         hold,
@@ -80,11 +110,12 @@ function candidates(input: DayPlanInput): readonly Candidate[] {
         target,
         memory: memoryState(memory, today, settings),
         times: 1,
+        ...(choice === undefined ? {} : { choice }),
       };
       return {
         planned,
         chance: memory === undefined ? 0 : chanceNow(memory, today, settings),
-        isDue: memory !== undefined && isDue(memory, today),
+        isDue: memory !== undefined && dueDay(memory, deck.ceiling) <= today,
         newPerRound: deck.newPerRound,
       };
     }),

@@ -5,7 +5,7 @@ import { isVariantAllowed } from "../cases/random-variant";
 import { HOLDS } from "../cases/variant";
 import type { Result } from "../result";
 import { OUTCOMES } from "./grade";
-import { ASKINGS, HINTS } from "./review";
+import { ANSWER_WAYS, ASKINGS, HINTS } from "./review";
 import type { Round } from "./round";
 import { STEP_KINDS } from "./round-track";
 import { MEMORY_STATES } from "./schedule";
@@ -28,6 +28,17 @@ const ASKED_CASE = {
   hold: v.picklist(HOLDS),
   deck: v.string(),
   target: TARGET,
+  choice: v.exactOptional(
+    v.object({
+      placed: v.exactOptional(v.picklist([0, 1, 2, 3])),
+      home: v.exactOptional(v.picklist(["front", "anywhere"])),
+      lining: v.exactOptional(v.picklist(["lined-up", "turned-away"])),
+      pieces: v.exactOptional(v.picklist(["marked", "unmarked"])),
+      answerWays: v.exactOptional(
+        v.pipe(v.array(v.picklist(ANSWER_WAYS)), v.minLength(1)),
+      ),
+    }),
+  ),
 };
 
 const TRACK = v.object({

@@ -5,6 +5,7 @@
  */
 import type { CaseId } from "../cases/case-ids";
 import type { Hold, Variant } from "../cases/variant";
+import type { AskingChoice } from "../deck/deck";
 import { present } from "../invariant";
 import { randomSource, seedFrom } from "../random-source";
 import type { PlannedCase } from "./day-plan";
@@ -38,6 +39,8 @@ export interface RoundItem {
   readonly opening: Opening;
   /** Whether pieces that do not matter are bare plastic. */
   readonly bare: boolean;
+  /** How the deck wants it asked; absent: as its opening says. */
+  readonly choice?: AskingChoice;
   /** For drawing the random position. Units: a 32-bit integer. */
   readonly seed: number;
   /** What was drawn: 54 facelets in the body frame, `?` where unknown. Absent: not shown yet. */
@@ -116,9 +119,11 @@ function itemOf(round: RoundSoFar, index: number): RoundItem {
       planned.case,
       opening,
       homeOfAsking(homes, asked),
+      planned.choice,
     ),
     opening,
     bare: isBare(memory),
+    ...(planned.choice === undefined ? {} : { choice: planned.choice }),
     seed,
     interrupted: false,
     track: index,

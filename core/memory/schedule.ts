@@ -279,8 +279,3 @@ export function memoryState(
   if (memory.missedLast || chance < level - FADING_MARGIN) return "fading";
   return memory.lastsUntil - memory.lastDay >= KEPT_DAYS ? "kept" : "settling";
 }
-
-/** Whether a case is due on a day. */
-export function isDue(memory: Memory, today: LocalDay): boolean {
-  return memory.lastsUntil <= today;
-}

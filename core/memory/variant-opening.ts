@@ -6,6 +6,7 @@
 import type { CaseId } from "../cases/case-ids";
 import { randomVariant } from "../cases/random-variant";
 import { HOME_INDICES, type HomeIndex, type Variant } from "../cases/variant";
+import type { AskingChoice } from "../deck/deck";
 import { present } from "../invariant";
 import { type RandomSource, shuffled } from "../random-source";
 import type { MemoryState } from "./schedule";
@@ -48,20 +49,25 @@ export function homesInOrder(
 }
 
 /**
- * A variant of a case as far as it is opened up, in a given home.
- *
- * The other homes are placed as far as the case allows.
+ * A variant of a case as far as it is opened up, in a given home; what a deck
+ * wants goes before that. Where it does not say, the other homes are placed as
+ * far as the case allows.
  */
 export function drawVariant(
   random: RandomSource,
   id: CaseId,
   opening: Opening,
   home: HomeIndex,
+  choice: Pick<AskingChoice, "placed" | "home" | "lining"> = {},
 ): Variant {
+  const { placed, home: seen, lining } = choice;
   return randomVariant(random, id, {
     homes: [home],
-    turnedAway: opening !== "front",
-    seenFromAnywhere: opening === "anywhere",
+    ...(placed === undefined ? {} : { placedCount: placed }),
+    turnedAway:
+      lining === undefined ? opening !== "front" : lining === "turned-away",
+    seenFromAnywhere:
+      seen === undefined ? opening === "anywhere" : seen === "anywhere",
   });
 }
 

@@ -22,14 +22,15 @@ export interface ComingBack {
   readonly later: number;
 }
 
-/** What comes back by day. What is overdue counts for today. */
+/** What comes back by day. What is overdue counts for today. `dueOn` says when a case is due where a deck wants it sooner than its memory. */
 export function comingBackByDay(
   memories: Iterable<Memory>,
   today: LocalDay,
   daysAhead = DAYS_AHEAD,
+  dueOn: (memory: Memory) => LocalDay = ({ lastsUntil }) => lastsUntil,
 ): ComingBack {
-  const sorted = [...memories].toSorted((a, b) => a.lastsUntil - b.lastsUntil);
-  const aheadOf = (memory: Memory) => Math.max(0, memory.lastsUntil - today);
+  const sorted = [...memories].toSorted((a, b) => dueOn(a) - dueOn(b));
+  const aheadOf = (memory: Memory) => Math.max(0, dueOn(memory) - today);
   return {
     days: Array.from({ length: daysAhead }, (_, ahead) => ({
       day: dayAfter(today, ahead),

@@ -13,7 +13,7 @@ import {
 import { dayNumber } from "../../../core/memory/local-day";
 import type { Review } from "../../../core/memory/review";
 import { memoriesOf, memoryOf } from "../../../core/memory/schedule";
-import { startRound } from "../../../core/memory/round";
+import { currentItem, startRound } from "../../../core/memory/round";
 import { present } from "../../../core/invariant";
 import { sampleReview } from "./sample-review";
 
@@ -95,6 +95,86 @@ describe("a day", () => {
     const day = plan([met("E1", 0)], 9, { only: (id) => id.startsWith("C") });
     expect(day.due).toEqual([]);
     expect(ids(day.fresh)[0]).toBe("C1");
+  });
+});
+
+describe("what a deck asks for", () => {
+  const deckOf = (changes: Partial<Deck>): Deck => ({
+    id: "mine",
+    name: "mine",
+    description: "",
+    newPerRound: 2,
+    cases: [
+      { case: "C1", target: 20 },
+      { case: "E1", target: 8 },
+      { case: "E2a", target: 8 },
+    ],
+    ...changes,
+  });
+
+  it("is its order of stages, whatever the order of the column", () => {
+    const decks = [
+      deckOf({ stages: ["first-layer-edges", "first-layer-corners"] }),
+    ];
+    expect(ids(plan([], 0, { decks }).fresh)).toEqual(["E1", "E2a", "C1"]);
+    expect(ids(plan([], 0, { decks: [deckOf({})] }).fresh)[0]).toBe("C1");
+  });
+
+  it("is its hold before the learner's own, with a memory of its own", () => {
+    const decks = [deckOf({ hold: "down" })];
+    const log = [met("E1", 0), met("C1", 0, { hold: "down" })];
+    const { fresh, due } = plan(log, 30, { decks });
+    expect(ids(due)).toEqual(["C1"]);
+    expect(ids(fresh)).toEqual(["E1", "E2a"]);
+    expect(new Set(fresh.map(({ hold }) => hold))).toEqual(new Set(["down"]));
+  });
+
+  it("asks every case at least so often up to a day, and then leaves it to the memory", () => {
+    const log = Array.from({ length: 6 }, (_, n) =>
+      met("E1", 20_700 + 8 * n * n),
+    );
+    const last = 20_700 + 8 * 25;
+    const until = present(memoryOf(log), "it was met").lastsUntil;
+    expect(until).toBeGreaterThan(last + 20);
+    // Day 20,907 is 30 March 2027 (days since 1 January 1970).
+    const decks = [deckOf({ ceiling: { everyDays: 7, until: "2027-03-30" } })];
+    expect(ids(plan(log, last + 6, { decks }).due)).toEqual([]);
+    expect(ids(plan(log, last + 7, { decks }).due)).toEqual(["E1"]);
+    const over = [deckOf({ ceiling: { everyDays: 8, until: "2027-03-30" } })];
+    expect(ids(plan(log, last + 10, { decks: over }).due)).toEqual([]);
+  });
+
+  it("goes with each case into the round, and decides how it is asked", () => {
+    const choice = {
+      placed: 0,
+      home: "anywhere",
+      lining: "turned-away",
+      pieces: "unmarked",
+      answerWays: ["my-cube"],
+    } as const;
+    const decks = [
+      deckOf({ cases: [{ case: "C1", target: 20, note: "look", ...choice }] }),
+    ];
+    const planned = planRound(plan([], 0, { decks }));
+    expect(planned[0]?.choice).toEqual(choice);
+    const items = Array.from({ length: 40 }, (_, seed) =>
+      currentItem(
+        startRound(planned, {
+          id: "r",
+          learner: "ada",
+          day: dayNumber(0),
+          seed,
+          now: 0,
+        }),
+      ),
+    );
+    expect(items.every((item) => item?.variant.placed.length === 0)).toBe(true);
+    // A new case would have its home in front and its piece lined up.
+    const seen = new Set(items.map((item) => item?.variant.seenFrom));
+    const turned = new Set(items.map((item) => item?.variant.turnedAway));
+    expect([seen.size, turned.size]).toEqual([4, 4]);
+    expect(items[0]?.choice).toEqual(choice);
+    expect(plan([], 0).fresh[0]).not.toHaveProperty("choice");
   });
 });
 

@@ -9,7 +9,6 @@ import type { Review } from "../../../core/memory/review";
 import {
   chanceNow,
   inReplayOrder,
-  isDue,
   type Memory,
   memoriesOf,
   memoryKey,
@@ -269,10 +268,5 @@ describe("the state of a memory", () => {
     expect(firstFading).toBe(firstBelow);
     expect(chanceNow(ten, dayAfter(aMemory.lastDay, 10))).toBeCloseTo(0.9, 6);
     expect(memoryState(ten, dayAfter(aMemory.lastDay, 11))).toBe("settling");
-  });
-
-  it("is due on the day it lasts until, and not the day before", () => {
-    expect(isDue(aMemory, dayAfter(aMemory.lastsUntil, -1))).toBe(false);
-    expect(isDue(aMemory, aMemory.lastsUntil)).toBe(true);
   });
 });
