@@ -5,7 +5,7 @@
  * path to escape from. The files are held in memory (a few megabytes), so a
  * build that runs meanwhile cannot mix two versions in one page.
  */
-import { readdir, readFile } from "node:fs/promises";
+import { readdir, readFile, stat } from "node:fs/promises";
 import { extname, join, relative, sep } from "node:path";
 import { present } from "../core/invariant";
 import { PROTECTING_HEADERS } from "./content-policy";
@@ -45,19 +45,13 @@ export interface Answer {
  *         content type, which is a fault of the build.
  */
 export async function servedFilesFrom(folder: string): Promise<ServedFiles> {
-  const entries = await readdir(folder, {
-    recursive: true,
-    withFileTypes: true,
-  });
   const files = new Map<string, ServedFile>();
-  for (const entry of entries) {
-    if (!entry.isFile()) continue;
-    const path = join(entry.parentPath, entry.name);
+  for (const path of await filesUnder(folder)) {
     const address = `/${relative(folder, path).split(sep).join("/")}`;
     files.set(address, {
       body: new Uint8Array(await readFile(path)),
       contentType: present(
-        CONTENT_TYPES[extname(entry.name)],
+        CONTENT_TYPES[extname(path)],
         `there is a content type for ${address}`,
       ),
       // The build puts a digest into the names of assets, and only of those.
@@ -68,6 +62,21 @@ export async function servedFilesFrom(folder: string): Promise<ServedFiles> {
   }
   files.set("/", present(files.get("/index.html"), "the page has an index"));
   return files;
+}
+
+/**
+ * One folder at a time, by names alone: in a packed app this reads Electron's
+ * archive, whose stand-in for the file system has not always known the
+ * recursive listing, nor an entry's parent.
+ */
+async function filesUnder(folder: string): Promise<string[]> {
+  const found: string[] = [];
+  for (const name of await readdir(folder)) {
+    const path = join(folder, name);
+    const isFolder = (await stat(path)).isDirectory();
+    found.push(...(isFolder ? await filesUnder(path) : [path]));
+  }
+  return found;
 }
 
 /** An answer of one line of text. */
