@@ -36,6 +36,11 @@ const PROGRAMS: Readonly<
     out: "dist/tools/bench.js",
     format: "es",
   },
+  "draw-icon": {
+    entry: "tests/runner/draw-icon.ts",
+    out: "dist/tools/draw-icon.js",
+    format: "es",
+  },
   soak: {
     entry: "tests/soak/run.ts",
     out: "dist/tools/soak.js",
