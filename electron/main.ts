@@ -9,6 +9,7 @@ import { registerAppScheme, serveAppScheme } from "./app-protocol";
 import { dataFolder } from "./data-folder";
 import { handleMessages } from "./ipc-handlers";
 import { servedFilesFrom } from "./served-files";
+import { refuseEveryPermission, shutIn } from "./shut-in";
 import { openWindow } from "./window";
 
 const folder = dataFolder(process.platform, process.env, homedir());
@@ -17,7 +18,8 @@ mkdirSync(ownFolder, { recursive: true });
 app.setPath("userData", ownFolder);
 app.enableSandbox();
 registerAppScheme();
-shutEveryWindowIn();
+// Every page there ever is, the developer tools' too.
+app.on("web-contents-created", (_event, contents) => shutIn(contents));
 
 if (app.requestSingleInstanceLock()) {
   app.on("second-instance", () => {
@@ -39,7 +41,7 @@ if (app.requestSingleInstanceLock()) {
 
 async function begin(): Promise<void> {
   await app.whenReady();
-  refuseEveryPermission();
+  refuseEveryPermission(session.defaultSession);
   // The roles bring the system's own keys: editing, zoom, full screen.
   Menu.setApplicationMenu(
     Menu.buildFromTemplate([
@@ -57,25 +59,5 @@ async function begin(): Promise<void> {
   openWindow(ownFolder);
   app.on("activate", () => {
     if (BrowserWindow.getAllWindows().length === 0) openWindow(ownFolder);
-  });
-}
-
-function refuseEveryPermission(): void {
-  session.defaultSession.setPermissionRequestHandler((_page, _name, answer) =>
-    answer(false),
-  );
-  session.defaultSession.setPermissionCheckHandler(() => false);
-  session.defaultSession.setDevicePermissionHandler(() => false);
-}
-
-function shutEveryWindowIn(): void {
-  app.on("web-contents-created", (_event, contents) => {
-    contents.setWindowOpenHandler(() => ({ action: "deny" }));
-    const refuse = (event: { preventDefault: () => void }): void =>
-      event.preventDefault();
-    contents.on("will-navigate", refuse);
-    contents.on("will-frame-navigate", refuse);
-    contents.on("will-redirect", refuse);
-    contents.on("will-attach-webview", refuse);
   });
 }

@@ -5,6 +5,7 @@ import { BrowserWindow, nativeTheme, screen } from "electron";
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { APP_ORIGIN } from "./messages";
+import { SHUT_IN_PREFERENCES } from "./shut-in";
 import {
   FIRST_SIZE,
   formatWindowState,
@@ -38,12 +39,7 @@ export function openWindow(folder: string): BrowserWindow {
       : GROUND.light,
     webPreferences: {
       preload: join(import.meta.dirname, "preload.cjs"),
-      sandbox: true,
-      contextIsolation: true,
-      nodeIntegration: false,
-      webviewTag: false,
-      navigateOnDragDrop: false,
-      spellcheck: false,
+      ...SHUT_IN_PREFERENCES,
     },
   });
   if (kept?.maximized === true) window.maximize();
