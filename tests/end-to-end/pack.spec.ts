@@ -7,7 +7,6 @@ import { extractAll, listPackage } from "@electron/asar";
 import { execFileSync } from "node:child_process";
 import {
   mkdirSync,
-  mkdtempSync,
   readdirSync,
   readFileSync,
   rmSync,
@@ -31,7 +30,8 @@ const MOST_BYTES = 3_000_000;
 // @electron/fuses: this text, the version 1, the count, then "0" or "1" a fuse.
 const FUSES_BEGIN = "dL7pKGdnNz796PbbjQWNKmHXBZaB9tsX";
 
-const folder = mkdtempSync(join(tmpdir(), "turnwise-pack-"));
+// Only named here: this file is also read by processes that run no test.
+const folder = join(tmpdir(), `turnwise-pack-${process.pid}`);
 const packed = join(folder, "packages", "linux-unpacked");
 const archive = join(packed, "resources", "app.asar");
 const opened = join(folder, "opened");
