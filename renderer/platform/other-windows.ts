@@ -6,10 +6,11 @@ import * as v from "valibot";
 
 const NEWS_SCHEMA = v.variant("changed", [
   v.object({ changed: v.literal("learners") }),
+  v.object({ changed: v.literal("decks") }),
   v.object({ changed: v.literal("learner"), id: v.string() }),
 ]);
 
-/** What changed: who the learners are, or something of one learner's. */
+/** What changed: who the learners are, the decks, or something of one learner's. */
 export type News = Readonly<v.InferOutput<typeof NEWS_SCHEMA>>;
 
 const CHANNEL = "turnwise";

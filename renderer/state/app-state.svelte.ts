@@ -24,6 +24,7 @@ import { takePracticeLock } from "../storage/locks";
 import { askToPersist, type Persistence } from "../storage/persistence";
 import { readSetting, saveSetting } from "../storage/settings";
 import type { StorageError } from "../storage/storage-error";
+import { DeckShelf } from "./decks.svelte";
 import { type LearnerState, openLearner } from "./learner.svelte";
 import { RouteState } from "./route.svelte";
 
@@ -38,6 +39,7 @@ export type DeleteLearnerError =
 export class AppState {
   readonly database: TurnwiseDatabase;
   readonly route = new RouteState();
+  readonly decks: DeckShelf;
   #learners: readonly Learner[] = $state.raw([]);
   #current: LearnerState | undefined = $state.raw();
   /** Learners that could not be read; kept as they are. */
@@ -47,11 +49,13 @@ export class AppState {
 
   constructor(
     database: TurnwiseDatabase,
+    decks: DeckShelf,
     learners: readonly Learner[],
     current: LearnerState,
     damaged: readonly DamagedRow[],
   ) {
     this.database = database;
+    this.decks = decks;
     this.#learners = learners;
     this.#current = current;
     this.damaged = damaged;
@@ -76,6 +80,7 @@ export class AppState {
   followOtherWindows(): () => void {
     return hearOtherWindows((news) => {
       if (news.changed === "learners") void this.#readLearners();
+      else if (news.changed === "decks") void this.decks.reload();
       else if (news.id === this.current.learner.id) void this.current.reload();
     });
   }
@@ -85,7 +90,7 @@ export class AppState {
     const learner = this.#learners.find((known) => known.id === id);
     if (learner === undefined || id === this.current.learner.id)
       return ok(undefined);
-    const opened = await openLearner(this.database, learner);
+    const opened = await openLearner(this.database, this.decks, learner);
     if (!opened.ok) return opened;
     this.#current = opened.value;
     return saveSetting(this.database, CURRENT_KEY, id);
@@ -183,10 +188,13 @@ export async function openApp(
     learners.find(({ id }) => id === last.value) ?? learners[0],
     "there is somebody",
   );
-  const current = await openLearner(database, learner);
+  const decks = new DeckShelf(database);
+  const read = await decks.reload();
+  if (!read.ok) return read;
+  const current = await openLearner(database, decks, learner);
   if (!current.ok) return current;
   const { damaged } = stored.value;
-  return ok(new AppState(database, learners, current.value, damaged));
+  return ok(new AppState(database, decks, learners, current.value, damaged));
 }
 
 /** The app's state, as `App` sets it and places read it. */

@@ -32,6 +32,7 @@ import {
 import { sealReviews } from "../storage/sealing";
 import { mergeSetting, readSetting } from "../storage/settings";
 import type { StorageError } from "../storage/storage-error";
+import type { DeckShelf } from "./decks.svelte";
 import {
   EMPTY_LOG,
   type LearnerLog,
@@ -50,6 +51,7 @@ import { pictureTheme } from "./theme.svelte";
 /** A learner with everything the places show of them. */
 export class LearnerState {
   readonly database: TurnwiseDatabase;
+  readonly #shelf: DeckShelf;
   /** The learner's id never changes; the name may. */
   learner: Learner;
   #settings: LearnerSettings = $state.raw(DEFAULT_SETTINGS);
@@ -68,11 +70,13 @@ export class LearnerState {
 
   constructor(
     database: TurnwiseDatabase,
+    shelf: DeckShelf,
     learner: Learner,
     settings: LearnerSettings,
     log: StoredLog,
   ) {
     this.database = database;
+    this.#shelf = shelf;
     this.learner = $state.raw(learner);
     this.#settings = settings;
     this.#takeLog(log);
@@ -123,9 +127,7 @@ export class LearnerState {
   get decks(): readonly Deck[] {
     const chosen = this.#settings.decks;
     if (chosen === undefined) return STARTER_DECKS;
-    return chosen.flatMap(
-      (id) => STARTER_DECKS.find((deck) => deck.id === id) ?? [],
-    );
+    return chosen.flatMap((id) => this.#shelf.find(id) ?? []);
   }
 
   /** The memory of a case under a hold, by default the learner's. */
@@ -222,6 +224,7 @@ export class LearnerState {
 /** Reads a learner's settings and log, and tidies the log up in passing. */
 export async function openLearner(
   database: TurnwiseDatabase,
+  shelf: DeckShelf,
   learner: Learner,
 ): Promise<Result<LearnerState, StorageError>> {
   const settings = await readSetting(database, learnerSettingsKey(learner.id));
@@ -233,6 +236,7 @@ export async function openLearner(
   return ok(
     new LearnerState(
       database,
+      shelf,
       learner,
       parseLearnerSettings(settings.value),
       log.value,
