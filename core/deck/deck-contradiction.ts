@@ -4,8 +4,8 @@ import { caseEntry } from "../cases/case-table";
 import type { CaseId } from "../cases/case-ids";
 import type { Turn } from "../cube/turns";
 import { isWholeCubeTurn } from "../cube/turns";
-import { parseTurns } from "../notation/parse";
-import { err, ok, type Result } from "../result";
+import { type NotationError, parseTurns } from "../notation/parse";
+import { err, type Result } from "../result";
 import type { Deck, DeckCase } from "./deck";
 import { type DeckFault, shortText } from "./deck-fault";
 
@@ -13,6 +13,12 @@ import { type DeckFault, shortText } from "./deck-fault";
 export function hasNoOneWay(id: CaseId): boolean {
   return caseEntry(id).family === "in-each-others-homes";
 }
+
+/** Why a typed way cannot be a way of its case, before it is played. */
+export type TypedWayError =
+  | { readonly code: "no-one-way" }
+  | { readonly code: "way-without-turns" }
+  | { readonly code: "way-not-notation"; readonly notation: NotationError };
 
 /**
  * The turns of a way that a coach typed for a case.
@@ -23,23 +29,14 @@ export function hasNoOneWay(id: CaseId): boolean {
 export function readTypedWay(
   id: CaseId,
   text: string,
-): Result<readonly Turn[], Omit<DeckFault, "path">> {
-  if (hasNoOneWay(id)) return err({ code: "no-one-way", found: id });
+): Result<readonly Turn[], TypedWayError> {
+  if (hasNoOneWay(id)) return err({ code: "no-one-way" });
   const turns = parseTurns(text);
   if (!turns.ok)
-    return err({
-      code: "way-not-notation",
-      notation: turns.error,
-      ...withFound(text),
-    });
+    return err({ code: "way-not-notation", notation: turns.error });
   return turns.value.every(isWholeCubeTurn)
-    ? err({ code: "way-without-turns", ...withFound(text) })
-    : ok(turns.value);
-}
-
-function withFound(value: unknown): { readonly found?: string } {
-  const found = shortText(value);
-  return found === undefined ? {} : { found };
+    ? err({ code: "way-without-turns" })
+    : turns;
 }
 
 /** Whether the calendar has a day written YYYY-MM-DD. */
@@ -63,7 +60,9 @@ function faultOfCase(
     };
   if (way?.kind !== "turns") return undefined;
   const read = readTypedWay(id, way.turns);
-  return read.ok ? undefined : { ...read.error, path: ["cases", place, "way"] };
+  if (read.ok) return undefined;
+  const found = shortText(way.turns) ?? "";
+  return { ...read.error, path: ["cases", place, "way"], found };
 }
 
 /** The first contradiction in a deck, by the order in which it is written; its path has the deck's own field names. */

@@ -277,6 +277,6 @@ export const REFUSED: readonly Refusal[] = [
   [
     "a way for two corners",
     fileWith("", '{"case":"S1","way":"R U"}'),
-    { code: "no-one-way", field: "cases[0].way", found: "S1" },
+    { code: "no-one-way", field: "cases[0].way", found: "R U" },
   ],
 ];
