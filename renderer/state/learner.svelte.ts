@@ -5,7 +5,7 @@
 import type { CaseId } from "../../core/cases/case-ids";
 import type { CaseNaming } from "../../core/cases/case-words";
 import type { Hold } from "../../core/cases/variant";
-import type { Deck } from "../../core/deck/deck";
+import type { Deck, DeckCase } from "../../core/deck/deck";
 import { STARTER_DECKS } from "../../core/deck/starter-decks";
 import { dayNumber, localDay } from "../../core/memory/local-day";
 import type { LocalDay, Review } from "../../core/memory/review";
@@ -128,6 +128,21 @@ export class LearnerState {
     const chosen = this.#settings.decks;
     if (chosen === undefined) return STARTER_DECKS;
     return chosen.flatMap((id) => this.#shelf.find(id) ?? []);
+  }
+
+  /** A case as a deck wants it; undefined where the deck is gone or no longer has it. */
+  deckCase(asked: {
+    readonly deck: string;
+    readonly case: CaseId;
+  }): DeckCase | undefined {
+    const deck = this.#shelf.find(asked.deck);
+    return deck?.cases.find((entry) => entry.case === asked.case);
+  }
+
+  /** A case as the first of the learner's decks wants it that has it. */
+  ownDeckCase(id: CaseId): DeckCase | undefined {
+    const entries = this.decks.flatMap(({ cases }) => cases);
+    return entries.find((entry) => entry.case === id);
   }
 
   /** The memory of a case under a hold, by default the learner's. */

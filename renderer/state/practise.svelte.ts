@@ -62,6 +62,7 @@ import {
   type TurningTime,
   wantsPause,
 } from "./practise/pause-advice";
+import { taughtTurns, type TaughtWay } from "./practise/deck-way";
 import { RoundKeeper } from "./practise/round-keeper";
 import { isPractised, type Practised } from "./practise/practised";
 import { isSkipMissed } from "./practise/skipping";
@@ -133,7 +134,19 @@ export class PractiseState {
   }
 
   get answerWay(): AnswerWay {
-    return this.#needs.learner.settings.answerWay;
+    return this.#attempt?.answerWay ?? this.#needs.learner.settings.answerWay;
+  }
+
+  /** The ways in which what is on the desk may be answered; undefined: all. */
+  get allowedWays(): readonly AnswerWay[] | undefined {
+    return this.#attempt?.item.choice?.answerWays;
+  }
+
+  /** What is on the desk, asked or answered. */
+  get #attempt(): Attempt | undefined {
+    const phase = this.#phase;
+    if (phase.kind === "case") return phase.attempt;
+    return phase.kind === "answered" ? phase.answered.attempt : undefined;
   }
 
   /** Takes the learner's desk, and the round that was under way or a new one. */
@@ -198,6 +211,7 @@ export class PractiseState {
     const day = planDay({
       learner: learner.learner.id,
       decks:
+        // What no deck of theirs has can be practised all the same.
         of === undefined ? learner.decks : [...learner.decks, ...STARTER_DECKS],
       hold,
       memories: learner.memories,
@@ -245,6 +259,7 @@ export class PractiseState {
   /** Chooses how to answer; the case on the desk begins anew that way. */
   async chooseWay(answerWay: AnswerWay): Promise<void> {
     if (answerWay === this.answerWay) return;
+    if (this.allowedWays?.includes(answerWay) === false) return;
     const phase = this.#phase;
     const saved = await this.#needs.learner.changeSettings({ answerWay });
     if (!saved.ok) {
@@ -387,7 +402,7 @@ export class PractiseState {
     const round = this.#round;
     const item = round === undefined ? undefined : currentItem(round);
     if (round === undefined || item === undefined) return this.#goOn();
-    if (this.answerWay !== "my-cube") this.#markShown(item);
+    if (this.#wayOf(item) !== "my-cube") this.#markShown(item);
     const saved = await this.#save(walk);
     if (!saved.ok) {
       this.#failed(saved.error);
@@ -404,6 +419,29 @@ export class PractiseState {
     this.#round = withPosition(this.#round, position);
   }
 
+  /** How an item is answered: as the learner chose, where its deck allows that. */
+  #wayOf(item: RoundItem): AnswerWay {
+    const { answerWay } = this.#needs.learner.settings;
+    const allowed = item.choice?.answerWays ?? [answerWay];
+    return allowed.includes(answerWay) ? answerWay : (allowed[0] ?? answerWay);
+  }
+
+  /** The way of a case that its deck teaches, as the deck is now. */
+  #taughtWay(item: RoundItem): TaughtWay {
+    const { learner } = this.#needs;
+    const way = learner.deckCase(item)?.way;
+    return { way, hand: learner.settings.hand };
+  }
+
+  /** Whether the piece and its home are marked: as the deck says, else while the case is being learnt. */
+  #isMarked({ asking, bare, choice }: RoundItem): boolean {
+    // Who is shown a case is shown where to look.
+    if (asking === "shown") return true;
+    return choice?.pieces === undefined
+      ? bare && this.#needs.learner.settings.marks
+      : choice.pieces === "marked";
+  }
+
   #show(item: RoundItem, isRetry: boolean, walk?: StoredWalk): void {
     const { learner, still, findSetUp } = this.#needs;
     const position = positionOfItem(item);
@@ -411,10 +449,8 @@ export class PractiseState {
       // Nobody is shown again, or helped, what they try once more.
       item: isRetry ? { ...item, asking: "alone" as const, hints: [] } : item,
       position,
-      wayChoice: { school: "first", hand: learner.settings.hand } as const,
-      // Who is shown a case is shown where to look.
-      isMarked:
-        item.asking === "shown" || (item.bare && learner.settings.marks),
+      way: taughtTurns(position, this.#taughtWay(item)),
+      isMarked: this.#isMarked(item),
       isRetry,
       onhinted: (hints: readonly Hint[]) => {
         if (isRetry || this.#round === undefined) return;
@@ -422,11 +458,12 @@ export class PractiseState {
         void this.#save();
       },
     };
-    const answerWay = this.answerWay;
+    const answerWay = this.#wayOf(item);
     const attempt: Attempt =
       answerWay === "my-cube"
         ? new MyCubeAttempt({
             ...start,
+            wayChoice: { school: "first", hand: learner.settings.hand },
             ownCube: this.#ownCube,
             walk,
             findSetUp,
@@ -467,7 +504,7 @@ export class PractiseState {
       learner: learner.learner.id,
       item: attempt.item,
       position: attempt.position,
-      answerWay: this.answerWay,
+      answerWay: attempt.answerWay,
       scheme: learner.scheme,
       at,
       utcOffset: utcOffset(at),

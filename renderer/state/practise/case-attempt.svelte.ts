@@ -4,9 +4,7 @@
  */
 import { isAnswered, judge } from "../../../core/answer/judge";
 import { type AnswerEvent, measureAnswer } from "../../../core/answer/measure";
-import type { WayChoice } from "../../../core/cases/way-for-position";
 import { type Position, startOf } from "../../../core/cases/position";
-import { turnsForPosition } from "../../../core/cases/way-for-position";
 import { applyTurns } from "../../../core/cube/held-cube";
 import type { Turn } from "../../../core/cube/turns";
 import { type AnswerWay, HINTS, type Hint } from "../../../core/memory/review";
@@ -34,8 +32,8 @@ export interface AttemptStart {
   readonly item: RoundItem;
   readonly position: Position;
   readonly answerWay: Exclude<AnswerWay, "my-cube">;
-  /** Which of the ways is taught. */
-  readonly wayChoice: WayChoice;
+  /** The way that is taught, as it is played on this position. */
+  readonly way: readonly Turn[];
   /** Whether the piece and its home are marked. */
   readonly isMarked: boolean;
   /** Tried once more outside the round: nothing of it is recorded. */
@@ -80,7 +78,7 @@ export class CaseAttempt {
     this.answerWay = start.answerWay;
     this.isMarked = start.isMarked;
     this.isRetry = start.isRetry;
-    this.way = turnsForPosition(start.position, start.wayChoice);
+    this.way = start.way;
     this.motion = new TurnMotion(start.still);
     this.looking = new LookAround(homeSide(start.position), (at) =>
       this.#note({ kind: "look", at: this.#since(at) }),

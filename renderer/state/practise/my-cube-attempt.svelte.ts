@@ -9,7 +9,6 @@
 import type { AnswerEvent } from "../../../core/answer/measure";
 import { partlyKnownPosition } from "../../../core/cases/partly-known-position";
 import { type Position, startOf } from "../../../core/cases/position";
-import { turnsForPosition } from "../../../core/cases/way-for-position";
 import {
   isFullyKnown,
   type PartlyKnownCubies,
@@ -42,6 +41,7 @@ import {
 
 /** An attempt while it lasts. Times given to it are of the page's running time. */
 export class MyCubeAttempt {
+  readonly answerWay = "my-cube";
   readonly isMarked: boolean;
   readonly isRetry: boolean;
   /** The way that is taught, as it is played on this position. */
@@ -65,7 +65,7 @@ export class MyCubeAttempt {
     this.#start = start;
     this.isMarked = start.isMarked;
     this.isRetry = start.isRetry;
-    this.way = turnsForPosition(start.position, start.wayChoice);
+    this.way = start.way;
     this.#named = partlyKnownPosition(start.position, "named");
     this.#item = $state.raw(start.item);
     this.#hints = $state.raw(start.item.hints ?? []);

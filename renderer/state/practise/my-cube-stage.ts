@@ -62,6 +62,9 @@ export interface MyCubeStart {
   readonly item: RoundItem;
   /** Every piece known; the learner's cube shows the part of it that is named. */
   readonly position: Position;
+  /** The way that is taught, as it is played on this position. */
+  readonly way: readonly Turn[];
+  /** How other pieces are brought home where the cube has to be put right first. */
   readonly wayChoice: WayChoice;
   /** Whether the piece and its home are marked. */
   readonly isMarked: boolean;

@@ -1,15 +1,12 @@
 /** The ways that are shown after an answer, as they are played on its position. */
 import { waysOf } from "../../../core/cases/case-table";
 import type { Position } from "../../../core/cases/position";
-import {
-  turnsForPosition,
-  wayForPosition,
-  type WayChoice,
-} from "../../../core/cases/way-for-position";
+import { wayForPosition } from "../../../core/cases/way-for-position";
 import type { Turn } from "../../../core/cube/turns";
 import { formatTurns } from "../../../core/notation/format";
 import { simplifyTurns } from "../../../core/notation/simplify";
 import { SCHOOL_NAMES } from "../../components/way-words";
+import { taughtTurns, type TaughtWay } from "./deck-way";
 
 /** A way with its name. */
 export interface ShownWay {
@@ -25,19 +22,19 @@ export function isSameWay(a: readonly Turn[], b: readonly Turn[]): boolean {
 /** The deck's way first, then every other way that is not the same turns. */
 export function shownWays(
   position: Position,
-  choice: WayChoice,
+  taught: TaughtWay,
 ): readonly [ShownWay, ...ShownWay[]] {
-  const taught: ShownWay = {
+  const first: ShownWay = {
     name: "The deck’s way",
-    turns: turnsForPosition(position, choice),
+    turns: taughtTurns(position, taught),
   };
   const others: ShownWay[] = [];
-  for (const way of waysOf(position.case, position.hold, choice.hand)) {
+  for (const way of waysOf(position.case, position.hold, taught.hand)) {
     const turns = wayForPosition(position, way);
-    const isKnown = [taught, ...others].some((other) =>
+    const isKnown = [first, ...others].some((other) =>
       isSameWay(other.turns, turns),
     );
     if (!isKnown) others.push({ name: SCHOOL_NAMES[way.school], turns });
   }
-  return [taught, ...others];
+  return [first, ...others];
 }

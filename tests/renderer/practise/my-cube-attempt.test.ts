@@ -1,3 +1,4 @@
+import { turnsForPosition } from "../../../core/cases/way-for-position";
 import { describe, expect, it, vi } from "vitest";
 import type { CaseId } from "../../../core/cases/case-ids";
 import {
@@ -65,6 +66,7 @@ function begin(item: RoundItem, from: Beginning = {}): Begun {
   const attempt: MyCubeAttempt = new MyCubeAttempt({
     item,
     position: positionOfItem(item),
+    way: turnsForPosition(positionOfItem(item)),
     wayChoice: { school: "first", hand: "right" },
     isMarked: true,
     isRetry: false,

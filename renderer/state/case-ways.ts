@@ -1,0 +1,53 @@
+/** The ways of a case as a learner's decks and hands have them, outside a position. */
+import type { CaseId } from "../../core/cases/case-ids";
+import { waysOf } from "../../core/cases/case-table";
+import type { WaySchool } from "../../core/cases/way";
+import type { Turn } from "../../core/cube/turns";
+import { turnsOfDeckWay } from "../../core/deck/way-of-deck";
+import { formatTurns } from "../../core/notation/format";
+import type { LearnerState } from "./learner.svelte";
+
+/** A way of a case. */
+export interface CaseWay {
+  readonly turns: readonly Turn[];
+  /** Undefined for turns of a coach's own. */
+  readonly school: WaySchool | undefined;
+}
+
+/**
+ * The ways of a case, each once, the one that is taught first: their deck's,
+ * else the app's. Empty for two corners, which no one way answers.
+ */
+export function caseWays(
+  id: CaseId,
+  learner: LearnerState,
+): readonly CaseWay[] {
+  const { hold, hand } = learner.settings;
+  const deckWay = learner.ownDeckCase(id)?.way;
+  const taught =
+    deckWay === undefined ? undefined : turnsOfDeckWay(id, deckWay, hold, hand);
+  const known = waysOf(id, hold, hand).map(({ turns, school }) => ({
+    turns,
+    school,
+  }));
+  const own =
+    taught === undefined
+      ? []
+      : [
+          {
+            turns: taught,
+            school: deckWay?.kind === "school" ? deckWay.school : undefined,
+          },
+        ];
+  const all: readonly CaseWay[] = [...own, ...known];
+  const written = all.map(({ turns }) => formatTurns(turns));
+  return all.filter((_, i) => written.indexOf(written[i] ?? "") === i);
+}
+
+/** The turns that a learner is taught for a case; undefined for two corners. */
+export function taughtWay(
+  id: CaseId,
+  learner: LearnerState,
+): readonly Turn[] | undefined {
+  return caseWays(id, learner)[0]?.turns;
+}

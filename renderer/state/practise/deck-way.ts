@@ -1,0 +1,32 @@
+/** The way that a deck advises, as it is played on one position. */
+import type { Position } from "../../../core/cases/position";
+import {
+  turnsForPosition,
+  wayForPosition,
+} from "../../../core/cases/way-for-position";
+import type { Hand } from "../../../core/cases/way";
+import type { Turn } from "../../../core/cube/turns";
+import type { DeckWay } from "../../../core/deck/deck";
+import { turnsOfDeckWay } from "../../../core/deck/way-of-deck";
+
+/** Which way is taught. */
+export interface TaughtWay {
+  /** The deck's; undefined: the one that is taught first. */
+  readonly way: DeckWay | undefined;
+  /** The learner's own, where the deck names none. */
+  readonly hand: Hand;
+}
+
+/** The turns that are taught for a position, from how it is held when it is shown. */
+export function taughtTurns(
+  position: Position,
+  { way, hand }: TaughtWay,
+): readonly Turn[] {
+  const turns =
+    way === undefined
+      ? undefined
+      : turnsOfDeckWay(position.case, way, position.hold, hand);
+  return turns === undefined
+    ? turnsForPosition(position, { school: "first", hand })
+    : wayForPosition(position, { turns });
+}
