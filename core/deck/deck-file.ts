@@ -9,12 +9,7 @@
  */
 import { err, ok, type Result } from "../result";
 import { contradictionIn } from "./deck-contradiction";
-import {
-  type DeckFault,
-  readDeckValue,
-  shortText,
-  type ValuePath,
-} from "./deck-fault";
+import { type DeckFault, shortText, type ValuePath } from "./deck-fault";
 import {
   DECK_FILE,
   DECK_FILE_HEAD,
@@ -36,6 +31,7 @@ import {
   placeInText,
   type TextPlace,
 } from "./json-text";
+import { readDeckValue } from "./read-deck-value";
 
 /** The largest deck file. Units: UTF-16 units of its text; whoever reads the file checks its bytes against the same number first. */
 export const MAX_DECK_FILE_LENGTH = 1_000_000;

@@ -7,7 +7,8 @@ import { ANSWER_WAYS } from "../memory/review";
 import { err, type Result } from "../result";
 import type { Deck } from "./deck";
 import { contradictionIn } from "./deck-contradiction";
-import { type DeckFault, readDeckValue } from "./deck-fault";
+import type { DeckFault } from "./deck-fault";
+import { readDeckValue } from "./read-deck-value";
 import { DECK_LIMITS, DECK_VALUES, someOf } from "./deck-values";
 
 const UNKNOWN_FIELDS = v.record(v.string(), v.unknown());
