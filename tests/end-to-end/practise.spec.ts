@@ -261,9 +261,7 @@ test("the hints go from the piece to the whole way, which is a miss", async ({
   // The key gives no more: giving up is its own decision.
   await page.keyboard.press("?");
   await expect(practiseState(page, "alone")).toBeVisible();
-  await page
-    .getByRole("button", { name: "Show me (a miss)" })
-    .click();
+  await page.getByRole("button", { name: "Show me (a miss)" }).click();
   await acknowledged(page);
   await expect(
     page.getByRole("heading", { name: "Here is the whole way." }),
@@ -326,38 +324,4 @@ test.describe("on a narrow touch screen", () => {
     );
     expect(width).toBeLessThanOrEqual(360);
   });
-
-  test("after a missed answer nothing is wider than the window", async ({
-    page,
-  }) => {
-    await openPractise(page);
-    await page.getByRole("button", { name: "Turn it for me" }).tap();
-    await acknowledged(page);
-    await page.getByRole("button", { name: /Now you/ }).tap();
-    await expect(practiseState(page, "helped")).toBeVisible();
-    await page.getByRole("button", { name: /^Turn the right/ }).tap();
-    await page.getByRole("button", { name: "I am done" }).tap();
-    await acknowledged(page);
-    await expect(page.getByText("missed", { exact: true })).toBeVisible();
-    const { wide, window } = await page.evaluate(() => ({
-      wide: document.documentElement.scrollWidth,
-      window: innerWidth,
-    }));
-    expect(wide).toBeLessThanOrEqual(window);
-  });
 });
-
-for (const colorScheme of ["light", "dark"] as const)
-  test.describe(`in the ${colorScheme}`, () => {
-    test.use({ colorScheme });
-
-    test("axe finds nothing serious in a case and in its answer", async ({
-      page,
-    }) => {
-      await openPractise(page);
-      await expectAccessible(page);
-      await page.keyboard.press("Enter");
-      await acknowledged(page);
-      await expectAccessible(page);
-    });
-  });
