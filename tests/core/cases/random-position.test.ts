@@ -34,11 +34,7 @@ import {
   type HomeIndex,
   type Variant,
 } from "../../../core/cases/variant";
-import {
-  type Cubies,
-  type PartlyKnownCubies,
-  UNKNOWN,
-} from "../../../core/cube/cubies";
+import { type Cubies, type PartlyKnownCubies } from "../../../core/cube/cubies";
 import { applyTurns } from "../../../core/cube/held-cube";
 import { isCornerPlaced, isEdgePlaced } from "../../../core/cube/partly-known";
 import {
@@ -49,10 +45,11 @@ import {
 } from "../../../core/cube/sample-state";
 import { validateCubies } from "../../../core/cube/validity";
 import { pick, randomSource } from "../../../core/random-source";
-import { drawBiased } from "../cube/biased-samplers";
+import { type Bias, drawBiased } from "../cube/biased-samplers";
 import { chiSquare, evenly } from "../cube/chi-square";
 import { turnsOf } from "../notation/turns-of";
 import { everyVariant } from "./every-variant";
+import { unevenPieces } from "./piece-places";
 
 const SEED = 7;
 const COUNTS = [0, 1, 2, 3] as const;
@@ -134,57 +131,6 @@ describe("every position", () => {
   });
 });
 
-/** The place of each free piece, as one number, over many positions. */
-function placesOf(
-  states: readonly PartlyKnownCubies[],
-  kind: "corner" | "edge",
-  piece: number,
-): number[] {
-  return states.map((state) => {
-    const [permutation, orientation] =
-      kind === "corner"
-        ? [state.cornerPermutation, state.cornerOrientation]
-        : [state.edgePermutation, state.edgeOrientation];
-    const at = permutation.indexOf(piece);
-    return 4 * at + (orientation[at] ?? UNKNOWN);
-  });
-}
-
-/** Chances of a free piece's places: even over the free positions, turned any way. */
-function evenPlaces(
-  permutation: Uint8Array,
-  orientations: number,
-): ReadonlyMap<number, number> {
-  return evenly(
-    [...permutation.keys()]
-      .filter((at) => permutation[at] === UNKNOWN)
-      .flatMap((at) =>
-        Array.from({ length: orientations }, (_, turned) => 4 * at + turned),
-      ),
-  );
-}
-
-function unevenPieces(
-  states: readonly PartlyKnownCubies[],
-  constraint: StateConstraint,
-): string[] {
-  const tests = (["corner", "edge"] as const).flatMap((kind) => {
-    const permutation =
-      kind === "corner"
-        ? constraint.cornerPermutation
-        : constraint.edgePermutation;
-    const chances = evenPlaces(permutation, kind === "corner" ? 3 : 2);
-    return [...permutation.keys()]
-      .filter((piece) => !permutation.includes(piece))
-      .map((piece) => ({
-        name: `${kind} ${piece}`,
-        found: chiSquare(placesOf(states, kind, piece), chances),
-      }));
-  });
-  expect(tests.length).toBeGreaterThan(0);
-  return tests.filter(({ found }) => !found.passes).map(({ name }) => name);
-}
-
 // With as many placed as can be, no unmarked piece could be placed even by
 // chance, so that each free piece is even over all that is free.
 describe("where many pieces are free", () => {
@@ -218,6 +164,83 @@ describe("where many pieces are free", () => {
       Array.from({ length: n }, () => drawBiased(random, constraint, which));
     expect(unevenPieces(draw("none"), constraint)).toEqual([]);
     expect(unevenPieces(draw(bias), constraint)).not.toEqual([]);
+  });
+});
+
+// With fewer placed, the unmarked homes push their pieces elsewhere. The limit
+// is that of every chi-square test here, 4.5 standard deviations.
+describe("where some homes are unmarked", () => {
+  const n = 3_000;
+  const FEWER = [0, 1, 2] as const;
+
+  /** A variant of a case, and states of it drawn by another generator. */
+  function oneVariant(id: CaseId, placedCount: (typeof FEWER)[number]) {
+    const random = randomSource(SEED);
+    const variant = randomVariant(random, id, { placedCount });
+    const constraint = stateConstraint({ case: id, variant });
+    return {
+      constraint,
+      draw: (bias: Bias) =>
+        Array.from({ length: n }, () => drawBiased(random, constraint, bias)),
+    };
+  }
+
+  it.each(CASE_IDS)(
+    "each free piece of %s is as often in each place as counting says, with 0, 1 and 2 others placed",
+    (id) => {
+      const random = randomSource(SEED);
+      for (const placedCount of FEWER) {
+        const variant = randomVariant(random, id, {
+          placedCount,
+          turnedAway: true,
+        });
+        const states = Array.from(
+          { length: n },
+          () => randomPosition(random, id, variant, "up").cubies,
+        );
+        const constraint = stateConstraint({ case: id, variant });
+        expect(unevenPieces(states, constraint), `${placedCount}`).toEqual([]);
+      }
+    },
+  );
+
+  it.each([
+    "naive-shuffle",
+    "uneven-twists",
+    "uneven-flips",
+    "parity-mended-to-one-side",
+    "unwanted-placed-pieces-kept",
+    "unwanted-placed-pieces-turned",
+  ] as const)("the test tells a generator with one bias: %s", (bias) => {
+    for (const id of ["E1", "C1"] as const)
+      for (const placedCount of FEWER) {
+        const { constraint, draw } = oneVariant(id, placedCount);
+        expect(
+          unevenPieces(draw(bias), constraint),
+          `${id}, ${placedCount} placed`,
+        ).not.toEqual([]);
+      }
+  });
+
+  it("a second, plainer honest generator passes the same test", () => {
+    for (const id of ["E1", "C1"] as const)
+      for (const placedCount of FEWER) {
+        const { constraint, draw } = oneVariant(id, placedCount);
+        expect(unevenPieces(draw("none"), constraint)).toEqual([]);
+      }
+  });
+
+  it("the test tells positions of another number of placed homes", () => {
+    const random = randomSource(SEED);
+    const placing = (placed: readonly HomeIndex[]) =>
+      stateConstraint({
+        case: "C1",
+        variant: { home: 0, placed, turnedAway: 0 },
+      });
+    const states = Array.from({ length: n }, () =>
+      drawBiased(random, placing([2]), "none"),
+    );
+    expect(unevenPieces(states, placing([]))).not.toEqual([]);
   });
 });
 

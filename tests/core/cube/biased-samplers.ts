@@ -20,6 +20,7 @@ export const BIASES = [
   "twists-zeroed-when-impossible",
   "parity-mended-to-one-side",
   "unwanted-placed-pieces-kept",
+  "unwanted-placed-pieces-turned",
 ] as const;
 
 export type Bias = (typeof BIASES)[number];
@@ -98,6 +99,25 @@ function mendParity(edges: Uint8Array, fixed: Uint8Array, bias: Bias): void {
   } else exchange(edges, first, last);
 }
 
+/** Turns unwanted placed pieces in their homes, and another free piece back. */
+function turnUnwanted(
+  permutation: Uint8Array,
+  orientation: Uint8Array,
+  fixed: Uint8Array,
+  unwanted: readonly number[],
+  modulus: 2 | 3,
+): void {
+  const other = positionsFree(fixed).find(
+    (at) => !unwanted.includes(permutation[at] ?? UNKNOWN),
+  );
+  if (other === undefined) return;
+  for (const piece of unwanted) {
+    if (permutation[piece] !== piece || orientation[piece] !== 0) continue;
+    orientation[piece] = 1;
+    orientation[other] = ((orientation[other] ?? 0) + modulus - 1) % modulus;
+  }
+}
+
 /** A state drawn with one bias; with "none" a second, plainer honest generator. */
 export function drawBiased(
   random: RandomSource,
@@ -120,6 +140,19 @@ export function drawBiased(
       edgePermutation: edges,
       edgeOrientation: turnedOver(constraint.edgeOrientation, 2, random, bias),
     };
+    if (bias === "unwanted-placed-pieces-turned") {
+      const { cornerPermutation, edgePermutation } = constraint;
+      const { unplacedCorners, unplacedEdges } = constraint;
+      const { cornerOrientation, edgeOrientation } = state;
+      turnUnwanted(
+        corners,
+        cornerOrientation,
+        cornerPermutation,
+        unplacedCorners,
+        3,
+      );
+      turnUnwanted(edges, edgeOrientation, edgePermutation, unplacedEdges, 2);
+    }
     const isUnwanted =
       constraint.unplacedCorners.some(
         (piece) =>
