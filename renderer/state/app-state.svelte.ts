@@ -4,6 +4,7 @@
  */
 import { createContext } from "svelte";
 import { present } from "../../core/invariant";
+import type { Learner } from "../../core/memory/learner";
 import { err, ok, type Result } from "../../core/result";
 import { now } from "../platform/clock";
 import { hearOtherWindows, tellOtherWindows } from "../platform/other-windows";
@@ -14,12 +15,7 @@ import {
   openDatabase,
   type TurnwiseDatabase,
 } from "../storage/database";
-import {
-  deleteLearner,
-  type Learner,
-  readLearners,
-  saveLearner,
-} from "../storage/learners";
+import { deleteLearner, readLearners, saveLearner } from "../storage/learners";
 import { takePracticeLock } from "../storage/locks";
 import { askToPersist, type Persistence } from "../storage/persistence";
 import { readSetting, saveSetting } from "../storage/settings";

@@ -7,6 +7,7 @@ import type { CaseNaming } from "../../core/cases/case-words";
 import type { Hold } from "../../core/cases/variant";
 import type { Deck, DeckCase } from "../../core/deck/deck";
 import { STARTER_DECKS } from "../../core/deck/starter-decks";
+import type { Learner } from "../../core/memory/learner";
 import { dayNumber, localDay } from "../../core/memory/local-day";
 import type { LocalDay, Review } from "../../core/memory/review";
 import {
@@ -22,7 +23,7 @@ import { now, utcOffset } from "../platform/clock";
 import { tellOtherWindows } from "../platform/other-windows";
 import type { DamagedRow } from "../storage/damaged-row";
 import type { TurnwiseDatabase } from "../storage/database";
-import { type Learner, learnerSettingsKey } from "../storage/learners";
+import { learnerSettingsKey } from "../storage/learners";
 import {
   type Acknowledgement,
   acknowledgeReview,

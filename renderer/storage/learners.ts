@@ -1,33 +1,15 @@
 /** The learners on this machine. */
-import * as v from "valibot";
+import { type Learner, parseLearner } from "../../core/memory/learner";
 import { ok, type Result } from "../../core/result";
 import type { TurnwiseDatabase } from "./database";
 import type { DamagedRow } from "./damaged-row";
 import { practiceLockName } from "./locks";
 import { type StorageError, tryReading, tryWriting } from "./storage-error";
 
-/** The longest name a learner may have. Units: UTF-16 code units. */
-export const LONGEST_NAME = 40;
-
-const LEARNER_SCHEMA = v.object({
-  id: v.pipe(v.string(), v.uuid()),
-  name: v.pipe(v.string(), v.trim(), v.minLength(1), v.maxLength(LONGEST_NAME)),
-  createdAt: v.pipe(v.number(), v.finite()),
-});
-
-/** Somebody who practises on this machine. */
-export type Learner = Readonly<v.InferOutput<typeof LEARNER_SCHEMA>>;
-
 /** The learners that could be read, oldest first, and what could not. */
 export interface Learners {
   readonly learners: readonly Learner[];
   readonly damaged: readonly DamagedRow[];
-}
-
-/** The name a person typed, trimmed, or undefined where it is empty or too long. */
-export function parseLearnerName(text: string): string | undefined {
-  const name = text.trim().replace(/\s+/g, " ");
-  return name.length === 0 || name.length > LONGEST_NAME ? undefined : name;
 }
 
 /**
@@ -41,7 +23,7 @@ export async function readLearners(
   const read = await tryReading(() =>
     database.transaction("rw", database.learners, async () => {
       if ((await database.learners.count()) === 0)
-        await database.learners.add(first);
+        await database.learners.add({ ...first });
       return database.learners.toArray();
     }),
   );
@@ -49,13 +31,13 @@ export async function readLearners(
   const learners: Learner[] = [];
   const damaged: DamagedRow[] = [];
   for (const row of read.value) {
-    const parsed = v.safeParse(LEARNER_SCHEMA, row);
-    if (parsed.success) learners.push(parsed.output);
+    const parsed = parseLearner(row);
+    if (parsed.ok) learners.push(parsed.value);
     else
       damaged.push({
         table: "learners",
         key: String(row["id"]),
-        field: v.getDotPath(parsed.issues[0]) ?? "",
+        field: parsed.error.field,
       });
   }
   learners.sort((a, b) => a.createdAt - b.createdAt || (a.id < b.id ? -1 : 1));

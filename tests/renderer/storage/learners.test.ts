@@ -1,10 +1,9 @@
 import "fake-indexeddb/auto";
 import { beforeEach, describe, expect, it } from "vitest";
+import type { Learner } from "../../../core/memory/learner";
 import {
   deleteLearner,
-  type Learner,
   learnerSettingsKey,
-  parseLearnerName,
   readLearners,
   saveLearner,
 } from "../../../renderer/storage/learners";
@@ -80,12 +79,5 @@ describe("learners", () => {
       ok: true,
       value: { hold: "up" },
     });
-  });
-
-  it("have a name of 1 to 40 letters, spaces at its ends left off", () => {
-    expect(parseLearnerName("  Ann   Marie ")).toBe("Ann Marie");
-    expect(parseLearnerName("   ")).toBeUndefined();
-    expect(parseLearnerName("x".repeat(40))).toBe("x".repeat(40));
-    expect(parseLearnerName("x".repeat(41))).toBeUndefined();
   });
 });
