@@ -1,0 +1,80 @@
+import type { BackupError } from "../../../core/backup/backup-error";
+import {
+  type BackupContents,
+  type BackupLimits,
+  backupReader,
+} from "../../../core/backup/backup-reader";
+import { backupWriter } from "../../../core/backup/backup-writer";
+import type { Learner } from "../../../core/memory/learner";
+import type { Review } from "../../../core/memory/review";
+import type { Result } from "../../../core/result";
+import { sampleReview } from "../memory/sample-review";
+
+/** Two learners of the samples. */
+export const ANN: Learner = {
+  id: "7d9f3f0e-8a1c-4b8e-9d5e-0c5f6a7b8c9d",
+  name: "Ann",
+  createdAt: 1,
+};
+export const BEN: Learner = {
+  id: "11111111-2222-4333-8444-555555555555",
+  name: "Ben",
+  createdAt: 2,
+};
+
+/** A deck as the store may hold one. */
+export const CLUB_DECK = { id: "club", name: "Tuesday club", cases: ["E1"] };
+
+/** `count` answers of a learner, a day apart. */
+export function answersOf(learner: Learner, count: number): Review[] {
+  return Array.from({ length: count }, (_, i) =>
+    sampleReview(20_000 + i, {
+      id: `${learner.name}-${i}`,
+      learner: learner.id,
+    }),
+  );
+}
+
+/** The lines of a small backup: Ann with three answers, Ben with none, a deck, a damaged row. */
+export function sampleLines(): string[] {
+  const writer = backupWriter();
+  const text = [
+    writer.header({ madeAt: 5, learners: 2, reviews: 4, decks: 1 }),
+    ...[ANN, BEN].map((content) =>
+      writer.row({ kind: "learner", content, table: "learners", key: "" }),
+    ),
+    writer.row({
+      kind: "settings",
+      content: { learner: ANN.id, value: { hold: "down" } },
+      table: "settings",
+      key: `learner:${ANN.id}`,
+    }),
+    writer.row({
+      kind: "deck",
+      content: CLUB_DECK,
+      table: "decks",
+      key: "club",
+    }),
+    ...answersOf(ANN, 3).map((content) =>
+      writer.row({ kind: "review", content, table: "reviews", key: "" }),
+    ),
+    writer.row({
+      kind: "review",
+      content: { id: "torn", learner: ANN.id },
+      table: "reviews",
+      key: "torn",
+    }),
+    writer.end(),
+  ];
+  return text.map((line) => line.replace(/\n$/, ""));
+}
+
+/** Reads lines as a backup. */
+export function readLines(
+  lines: readonly string[],
+  limits?: BackupLimits,
+): Result<BackupContents, BackupError> {
+  const reader = backupReader(limits);
+  for (const line of lines) reader.push(`${line}\n`);
+  return reader.finish();
+}
