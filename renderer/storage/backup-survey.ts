@@ -1,0 +1,75 @@
+/**
+ * What a backup will carry, looked up in one transaction: the small tables and
+ * the loose answers as they are at that moment, and of the sealed blocks their
+ * keys alone. Blocks are never touched again, so they may be read later, one
+ * at a time: a million answers at once would take more than a gigabyte.
+ */
+import type { BlockRow, RawRow, TurnwiseDatabase } from "./database";
+import { learnerSettingsKey } from "./learners";
+
+/** The rows and keys that a backup is written from. */
+export interface BackupSurvey {
+  readonly learners: readonly RawRow[];
+  /** Of learners, by their id. */
+  readonly settings: readonly {
+    readonly learner: string;
+    readonly value: unknown;
+  }[];
+  readonly decks: readonly RawRow[];
+  readonly loose: readonly RawRow[];
+  readonly blocks: readonly [string, number][];
+  /** Answers in the blocks, readable or not. */
+  readonly sealed: number;
+}
+
+const SETTINGS_OF = learnerSettingsKey("");
+
+/** The answers in a block, or undefined where it holds none that can be told apart. */
+export function reviewsInBlock(
+  block: BlockRow,
+): readonly unknown[] | undefined {
+  const reviews: unknown = block.reviews;
+  return Array.isArray(reviews) ? reviews : undefined;
+}
+
+/** Surveys the store, or one learner's part of it. Decks belong to everybody. */
+export function surveyForBackup(
+  database: TurnwiseDatabase,
+  learner: string | undefined,
+): PromiseLike<BackupSurvey> {
+  const { learners, settings, decks, reviews, blocks } = database;
+  const isTheirs = (owner: unknown) =>
+    learner === undefined || owner === learner;
+  return database.transaction(
+    "r",
+    [learners, settings, decks, reviews, blocks],
+    async () => {
+      const keys: [string, number][] = [];
+      let sealed = 0;
+      await blocks.each((block, { primaryKey }) => {
+        if (!isTheirs(block.learner)) return;
+        keys.push(primaryKey);
+        sealed += reviewsInBlock(block)?.length ?? 0;
+      });
+      const stored = await settings
+        .where("key")
+        .startsWith(SETTINGS_OF)
+        .toArray();
+      return {
+        learners: await learners.filter((row) => isTheirs(row["id"])).toArray(),
+        settings: stored
+          .map(({ key, value }) => ({
+            learner: key.slice(SETTINGS_OF.length),
+            value,
+          }))
+          .filter((one) => isTheirs(one.learner)),
+        decks: await decks.toArray(),
+        loose: await reviews
+          .filter((row) => isTheirs(row["learner"]))
+          .toArray(),
+        blocks: keys,
+        sealed,
+      };
+    },
+  );
+}
