@@ -7,6 +7,7 @@ import type { DeckFault, Expected } from "../core/deck/deck-fault";
 import type { DeckFileError } from "../core/deck/deck-file";
 import { notationErrorText } from "./notation-error-text";
 import type { DeleteLearnerError } from "./state/app-state.svelte";
+import type { UndoRestoreError } from "./storage/last-restore";
 import type { BackupFileError } from "./storage/read-backup";
 import type { StorageError } from "./storage/storage-error";
 import type { SolverError } from "./workers/solver-client";
@@ -276,6 +277,18 @@ export function backupFileErrorText(error: BackupFileError): string {
         `Look whether it is still there, and choose it again. ${UNCHANGED}`
       );
   }
+}
+
+/** Why a restore was not taken back, and what to do about it. */
+export function undoRestoreErrorText(error: UndoRestoreError): string {
+  if (error.code === "nothing-to-undo")
+    return `There is no restore to take back. ${UNCHANGED}`;
+  if (error.code === "practised-since")
+    return (
+      "Somebody has practised since the restore, and their answers now rest on it, so it can no longer be taken back. " +
+      `To be without a learner that it brought, delete that learner in Settings. ${UNCHANGED}`
+    );
+  return storageErrorText(error);
 }
 
 const COUNTED = {

@@ -16,6 +16,18 @@ export const BLOCK_SIZE = 1000;
  */
 export const KEPT_LOOSE = 200;
 
+/** The number of the next block of a learner. Call it inside the transaction that adds the block. */
+export async function nextBlockNumber(
+  blocks: TurnwiseDatabase["blocks"],
+  learner: string,
+): Promise<number> {
+  const last = await blocks
+    .where("[learner+number]")
+    .between([learner, Dexie.minKey], [learner, Dexie.maxKey], true, true)
+    .last();
+  return last === undefined ? 0 : last.number + 1;
+}
+
 /**
  * Seals as many whole blocks as a learner's loose reviews make, each in one
  * transaction of its own: a review is in exactly one of the two places at any
@@ -34,15 +46,8 @@ export async function sealReviews(
       if ((await loose.count()) < BLOCK_SIZE + KEPT_LOOSE) return false;
       // The index's order is that of replay: by instant, then by primary key.
       const oldest = await loose.limit(BLOCK_SIZE).toArray();
-      const last = await blocks
-        .where("[learner+number]")
-        .between([learner, Dexie.minKey], [learner, Dexie.maxKey], true, true)
-        .last();
-      await blocks.add({
-        learner,
-        number: last === undefined ? 0 : last.number + 1,
-        reviews: oldest,
-      });
+      const number = await nextBlockNumber(blocks, learner);
+      await blocks.add({ learner, number, reviews: oldest });
       await reviews.bulkDelete(oldest.map((row) => String(row["id"])));
       return true;
     });

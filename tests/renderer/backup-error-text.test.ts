@@ -1,5 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { backupFileErrorText } from "../../renderer/error-text";
+import {
+  backupFileErrorText,
+  undoRestoreErrorText,
+} from "../../renderer/error-text";
 import type { BackupFileError } from "../../renderer/storage/read-backup";
 
 const ERRORS: readonly BackupFileError[] = [
@@ -22,6 +25,18 @@ const ERRORS: readonly BackupFileError[] = [
   { code: "not-text", line: 12 },
   { code: "file-not-read", reason: "NotReadableError" },
 ];
+
+describe("the sentence about a restore that is not taken back", () => {
+  it("says why, and that nothing was changed", () => {
+    expect(undoRestoreErrorText({ code: "nothing-to-undo" })).toMatch(
+      /no restore to take back.*Nothing was changed/,
+    );
+    expect(undoRestoreErrorText({ code: "practised-since" })).toMatch(
+      /practised since.*delete that learner.*Nothing was changed/,
+    );
+    expect(undoRestoreErrorText({ code: "full" })).toMatch(/Make some room/);
+  });
+});
 
 describe("the sentence about a file that is no good backup", () => {
   it.each(ERRORS)(

@@ -54,3 +54,14 @@ export async function contentsOf(bytes: Bytes): Promise<BackupContents> {
 export function linesOf(bytes: Bytes): readonly string[] {
   return gunzipSync(bytes).toString("utf8").trimEnd().split("\n");
 }
+
+/** Every row of every table. */
+export async function dumpOf(
+  database: TurnwiseDatabase,
+): Promise<Readonly<Record<string, readonly unknown[]>>> {
+  const tables = database.tables.map(async (table) => {
+    const rows: readonly unknown[] = await table.toArray();
+    return [table.name, rows] as const;
+  });
+  return Object.fromEntries(await Promise.all(tables));
+}

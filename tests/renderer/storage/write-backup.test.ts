@@ -1,4 +1,5 @@
 // @vitest-environment node
+import "fake-indexeddb/auto";
 import { beforeEach, describe, expect, it, vi } from "vitest";
 import { CLUB_DECK, ANN, BEN } from "../../core/backup/sample-backup";
 import type { TurnwiseDatabase } from "../../../renderer/storage/database";

@@ -1,0 +1,207 @@
+/**
+ * What restoring a backup would do to this store, answer by answer: found by
+ * looking, inside whatever transaction the caller is in, so that the preview
+ * and the restore itself go by one set of rules.
+ *
+ * Answers are matched by their id, learners by theirs: the same name under
+ * another id is somebody else. What is stored stays; the file only adds, and
+ * puts a readable answer in the place of a damaged one.
+ */
+import type { BackupRow, DamagedInBackup } from "../../core/backup/backup-line";
+import { DEEPEST_LINE } from "../../core/backup/backup-line";
+import type { BackupContents } from "../../core/backup/backup-reader";
+import { nestingDepth, prototypeKeyIn } from "../../core/json-text";
+import { type Learner, parseLearner } from "../../core/memory/learner";
+import type { Review } from "../../core/memory/review";
+import { parseReview } from "../../core/memory/review-schema";
+import { isSameJson } from "../../core/same-json";
+import { reviewsInBlock } from "./backup-survey";
+import type { RawRow, TurnwiseDatabase } from "./database";
+
+/** A readable answer for one that is damaged here. */
+export interface Repair {
+  readonly review: Review;
+  /** The damaged row that it takes the place of; absent for one in a sealed block, which stays. */
+  readonly replaces: RawRow | undefined;
+}
+
+/** What the file would bring one learner. */
+export interface LearnerPlan {
+  readonly id: string;
+  /** As the file has them; undefined where it has only their answers. */
+  readonly learner: Learner | undefined;
+  /** Their row here, readable or not. */
+  readonly here: RawRow | undefined;
+  /** Whether that row can be read. */
+  readonly isReadableHere: boolean;
+  readonly settings: BackupRow | undefined;
+  /** Answers of theirs in the file. */
+  readonly inFile: number;
+  /** Of these, stored here already and the same. */
+  readonly alreadyHere: number;
+  /** Of these, stored here already and different: the stored ones stay. */
+  readonly conflicts: number;
+  readonly fresh: readonly Review[];
+  readonly repairs: readonly Repair[];
+  /** Answers that cannot be read, put back as they were. */
+  readonly damaged: readonly RawRow[];
+}
+
+/** A deck that is here under the same id with other content. */
+export interface ChangedDeck {
+  readonly here: RawRow;
+  readonly inFile: RawRow;
+}
+
+/** What restoring would do. */
+export interface RestorePlan {
+  readonly learners: readonly LearnerPlan[];
+  readonly newDecks: readonly RawRow[];
+  readonly changedDecks: readonly ChangedDeck[];
+  /** Damaged rows of the file that have no place to be put back to. */
+  readonly leftInFile: number;
+}
+
+/** How an answer of the file stands here. */
+type Standing =
+  | { readonly as: "same" }
+  | { readonly as: "other" }
+  | { readonly as: "damaged"; readonly loose: RawRow | undefined };
+
+function standingOf(review: Review, stored: RawRow, loose: boolean): Standing {
+  if (isSameJson(stored, review)) return { as: "same" };
+  if (parseReview(stored).ok) return { as: "other" };
+  return { as: "damaged", loose: loose ? stored : undefined };
+}
+
+/** The answer in a damaged row, as far as it has a place of its own in the store. */
+function rowToPutBack({
+  table,
+  row,
+  cut,
+}: DamagedInBackup): RawRow | undefined {
+  if (table !== "reviews" || cut === true) return undefined;
+  if (nestingDepth(row, DEEPEST_LINE) > DEEPEST_LINE) return undefined;
+  let value: unknown;
+  try {
+    value = JSON.parse(row);
+  } catch (thrown) {
+    if (thrown instanceof SyntaxError) return undefined;
+    throw thrown;
+  }
+  if (typeof value !== "object" || value === null || Array.isArray(value))
+    return undefined;
+  if (prototypeKeyIn(value) !== undefined) return undefined;
+  return { ...value };
+}
+
+function idOf(row: unknown): string | undefined {
+  if (typeof row !== "object" || row === null || !("id" in row))
+    return undefined;
+  return typeof row.id === "string" && row.id !== "" ? row.id : undefined;
+}
+
+interface Found {
+  readonly standings: ReadonlyMap<string, Standing>;
+  /** Damaged rows of the file whose id is nowhere here. */
+  readonly damaged: readonly RawRow[];
+}
+
+/** Looks for the file's answers in the loose ones and inside the sealed blocks. */
+async function findInStore(
+  { reviews, blocks }: TurnwiseDatabase,
+  contents: BackupContents,
+): Promise<Found> {
+  const standings = new Map<string, Standing>();
+  const damaged = new Map<string, RawRow>();
+  for (const one of contents.damaged) {
+    const row = rowToPutBack(one);
+    const id = idOf(row);
+    if (row !== undefined && id !== undefined && !contents.reviews.has(id))
+      damaged.set(id, row);
+  }
+  const look = (row: unknown, isLoose: boolean) => {
+    const id = idOf(row);
+    if (id === undefined) return;
+    damaged.delete(id);
+    const review = contents.reviews.get(id);
+    if (review === undefined) return;
+    const standing = standingOf(review, row as RawRow, isLoose);
+    // One that is damaged in a block may have been repaired as a loose one.
+    if (standings.get(id)?.as !== "same") standings.set(id, standing);
+  };
+  await blocks.each((block) =>
+    reviewsInBlock(block)?.forEach((row) => look(row, false)),
+  );
+  await reviews.each((row) => look(row, true));
+  return { standings, damaged: [...damaged.values()] };
+}
+
+function planFor(
+  id: string,
+  theirs: readonly Review[],
+  here: RawRow | undefined,
+  contents: BackupContents,
+  { standings, damaged }: Found,
+): LearnerPlan {
+  let alreadyHere = 0;
+  let conflicts = 0;
+  const fresh: Review[] = [];
+  const repairs: Repair[] = [];
+  for (const review of theirs) {
+    const standing = standings.get(review.id);
+    if (standing === undefined) fresh.push(review);
+    else if (standing.as === "same") alreadyHere += 1;
+    else if (standing.as === "other") conflicts += 1;
+    else repairs.push({ review, replaces: standing.loose });
+  }
+  return {
+    id,
+    learner: contents.learners.get(id),
+    here,
+    isReadableHere: here !== undefined && parseLearner(here).ok,
+    settings: contents.settings.get(id),
+    inFile: theirs.length,
+    alreadyHere,
+    conflicts,
+    fresh,
+    repairs,
+    damaged: damaged.filter((row) => row["learner"] === id),
+  };
+}
+
+/** Works out what restoring would do. Call it inside a transaction over learners, decks, reviews and blocks. */
+export async function planRestore(
+  database: TurnwiseDatabase,
+  contents: BackupContents,
+): Promise<RestorePlan> {
+  const byLearner = new Map<string, Review[]>(
+    [...contents.learners.keys()].map((id) => [id, []]),
+  );
+  for (const review of contents.reviews.values()) {
+    const theirs = byLearner.get(review.learner);
+    if (theirs === undefined) byLearner.set(review.learner, [review]);
+    else theirs.push(review);
+  }
+  const found = await findInStore(database, contents);
+  const rows = await database.learners.bulkGet([...byLearner.keys()]);
+  const learners = [...byLearner].map(([id, theirs], i) =>
+    planFor(id, theirs, rows[i], contents, found),
+  );
+  const decks = [...contents.decks];
+  const stored = await database.decks.bulkGet(decks.map(([id]) => id));
+  const newDecks: RawRow[] = [];
+  const changedDecks: ChangedDeck[] = [];
+  decks.forEach(([, inFile], i) => {
+    const here = stored[i];
+    if (here === undefined) newDecks.push(inFile);
+    else if (!isSameJson(here, inFile)) changedDecks.push({ here, inFile });
+  });
+  const putBack = learners.reduce((sum, plan) => sum + plan.damaged.length, 0);
+  return {
+    learners,
+    newDecks,
+    changedDecks,
+    leftInFile: contents.damaged.length - putBack,
+  };
+}

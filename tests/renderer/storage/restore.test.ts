@@ -1,0 +1,433 @@
+// @vitest-environment node
+import "fake-indexeddb/auto";
+import { beforeEach, describe, expect, it, vi } from "vitest";
+import { ANN, BEN, CLUB_DECK } from "../../core/backup/sample-backup";
+import type { Milliseconds, Review } from "../../../core/memory/review";
+import type { TurnwiseDatabase } from "../../../renderer/storage/database";
+import {
+  undoableRestore,
+  undoRestore,
+} from "../../../renderer/storage/last-restore";
+import { deleteLearner } from "../../../renderer/storage/learners";
+import {
+  isRestorable,
+  previewRestore,
+  restore,
+  type RestoreChoice,
+} from "../../../renderer/storage/restore";
+import type { RestorePlan } from "../../../renderer/storage/restore-plan";
+import { acknowledgeReview, readLog } from "../../../renderer/storage/reviews";
+import {
+  BLOCK_SIZE,
+  KEPT_LOOSE,
+  sealReviews,
+} from "../../../renderer/storage/sealing";
+import { backedUp, contentsOf, dumpOf } from "./backup-files";
+import { forgetDatabases, openTestDatabase } from "./fresh-database";
+import { sampleReview, sampleReviews, TUESDAY_NINE } from "./sample-review";
+
+const CHOICE: RestoreChoice = {
+  learners: [ANN.id, BEN.id],
+  decks: "new",
+  nameless: "From a backup",
+  now: 9,
+};
+
+const REVIEWS = sampleReviews(6, { learner: ANN.id });
+
+async function addRows(
+  database: TurnwiseDatabase,
+  reviews: readonly Review[],
+): Promise<void> {
+  await database.reviews.bulkPut(reviews.map((review) => ({ ...review })));
+}
+
+/** A store with Ann, her settings and some answers. */
+async function storeOfAnn(
+  reviews: readonly Review[] = REVIEWS,
+): Promise<TurnwiseDatabase> {
+  const database = await openTestDatabase();
+  await database.learners.put({ ...ANN });
+  await database.settings.put({
+    key: `learner:${ANN.id}`,
+    value: { hold: "down" },
+  });
+  await addRows(database, reviews);
+  return database;
+}
+
+/** What a store holds, as a backup; the store is forgotten. */
+async function asBackup(fill: () => Promise<TurnwiseDatabase>) {
+  const database = await fill();
+  const contents = await contentsOf(await backedUp(database));
+  database.close();
+  await forgetDatabases();
+  return contents;
+}
+
+async function planOf(
+  database: TurnwiseDatabase,
+  contents: Parameters<typeof previewRestore>[1],
+): Promise<RestorePlan> {
+  const before = await dumpOf(database);
+  const preview = await previewRestore(database, contents);
+  if (!preview.ok) throw new Error(preview.error.code);
+  expect(await dumpOf(database)).toEqual(before);
+  return preview.value;
+}
+
+async function logOf(database: TurnwiseDatabase, learner = ANN.id) {
+  const log = await readLog(database, learner);
+  if (!log.ok) throw new Error(log.error.code);
+  return log.value;
+}
+
+const NOTHING = {
+  learners: 0,
+  reviews: 0,
+  repaired: 0,
+  damaged: 0,
+  decksAdded: 0,
+  decksReplaced: 0,
+};
+
+beforeEach(forgetDatabases);
+
+describe("restoring", () => {
+  it("into another store brings over learners, settings, decks and all answers", async () => {
+    const contents = await asBackup(async () => {
+      const database = await storeOfAnn();
+      await database.decks.put(CLUB_DECK);
+      return database;
+    });
+    const database = await openTestDatabase();
+    expect(await restore(database, contents, CHOICE)).toEqual({
+      ok: true,
+      value: { ...NOTHING, learners: 1, reviews: 6, decksAdded: 1 },
+    });
+    expect(await logOf(database)).toEqual({ reviews: REVIEWS, damaged: [] });
+    expect(await database.learners.toArray()).toEqual([ANN]);
+    expect(await database.decks.toArray()).toEqual([CLUB_DECK]);
+    expect((await database.settings.get(`learner:${ANN.id}`))?.value).toEqual({
+      hold: "down",
+    });
+  });
+
+  it("adds what is not there, and leaves what is, sealed or loose", async () => {
+    const changed = { ...REVIEWS[0], verdict: "missed" } as Review;
+    const contents = await asBackup(() =>
+      storeOfAnn([changed, ...REVIEWS.slice(1, 5)]),
+    );
+    const database = await storeOfAnn(REVIEWS.slice(2, 4));
+    await database.settings.put({ key: `learner:${ANN.id}`, value: { a: 1 } });
+    await database.blocks.put({
+      learner: ANN.id,
+      number: 3,
+      reviews: [REVIEWS[0], REVIEWS[5]],
+    });
+    const plan = await planOf(database, contents);
+    expect(plan.learners).toMatchObject([
+      { id: ANN.id, inFile: 5, alreadyHere: 2, conflicts: 1, repairs: [] },
+    ]);
+    // In the order of the file, which is that of random ids.
+    expect(new Set(plan.learners[0]?.fresh)).toEqual(
+      new Set([REVIEWS[1], REVIEWS[4]]),
+    );
+    expect(await restore(database, contents, CHOICE)).toEqual({
+      ok: true,
+      value: { ...NOTHING, reviews: 2 },
+    });
+    expect((await logOf(database)).reviews).toEqual(REVIEWS);
+    expect((await database.settings.get(`learner:${ANN.id}`))?.value).toEqual({
+      a: 1,
+    });
+  });
+
+  it("the same backup twice changes nothing the second time, and leaves the first to be taken back", async () => {
+    const contents = await asBackup(storeOfAnn);
+    const database = await openTestDatabase();
+    await restore(database, contents, CHOICE);
+    const before = await dumpOf(database);
+    expect(await restore(database, contents, CHOICE)).toEqual({
+      ok: true,
+      value: NOTHING,
+    });
+    expect(await dumpOf(database)).toEqual(before);
+    expect(await undoableRestore(database)).toMatchObject({
+      ok: true,
+      value: { at: 9, madeAt: 5 },
+    });
+  });
+
+  it("keeps two learners of one name apart", async () => {
+    const contents = await asBackup(storeOfAnn);
+    const database = await openTestDatabase();
+    await database.learners.put({ ...BEN, name: ANN.name });
+    await restore(database, contents, CHOICE);
+    expect(await database.learners.count()).toBe(2);
+  });
+
+  it("touches only the learners that were chosen", async () => {
+    const contents = await asBackup(async () => {
+      const database = await storeOfAnn();
+      await database.learners.put({ ...BEN });
+      await addRows(database, sampleReviews(2, { learner: BEN.id }));
+      return database;
+    });
+    const database = await openTestDatabase();
+    await restore(database, contents, { ...CHOICE, learners: [BEN.id] });
+    expect(await database.learners.toArray()).toEqual([BEN]);
+    expect(await database.reviews.count()).toBe(2);
+  });
+
+  it("puts thousands into blocks at once, behind those that are there", async () => {
+    const many = sampleReviews(2 * BLOCK_SIZE + KEPT_LOOSE + 5, {
+      learner: ANN.id,
+    });
+    const contents = await asBackup(() => storeOfAnn(many));
+    const later = sampleReview({
+      learner: ANN.id,
+      at: (TUESDAY_NINE + 1e9) as Milliseconds,
+    });
+    const database = await storeOfAnn([]);
+    await database.blocks.put({
+      learner: ANN.id,
+      number: 7,
+      reviews: [later],
+    });
+    await restore(database, contents, CHOICE);
+    const keys = await database.blocks.toCollection().primaryKeys();
+    expect(keys.map(([, number]) => number)).toEqual([7, 8, 9]);
+    expect(await database.reviews.count()).toBe(KEPT_LOOSE + 5);
+    expect((await logOf(database)).reviews).toEqual([...many, later]);
+  });
+
+  it("puts readable answers in the place of damaged ones", async () => {
+    const contents = await asBackup(storeOfAnn);
+    const torn = (review: Review | undefined) => ({ ...review, verdict: "?" });
+    const database = await storeOfAnn(REVIEWS.slice(2));
+    await database.reviews.put(torn(REVIEWS[0]));
+    await database.blocks.put({
+      learner: ANN.id,
+      number: 0,
+      reviews: [torn(REVIEWS[1])],
+    });
+    expect((await logOf(database)).damaged).toHaveLength(2);
+    const before = await dumpOf(database);
+    expect(await restore(database, contents, CHOICE)).toEqual({
+      ok: true,
+      value: { ...NOTHING, repaired: 2 },
+    });
+    const log = await logOf(database);
+    expect(log.reviews).toEqual(REVIEWS);
+    // Blocks are never touched again: the damaged one stays in its own.
+    expect(log.damaged).toEqual([
+      { table: "blocks", key: "0/0", field: "verdict" },
+    ]);
+    expect(await restore(database, contents, CHOICE)).toEqual({
+      ok: true,
+      value: NOTHING,
+    });
+    await undoRestore(database);
+    expect(await dumpOf(database)).toEqual(before);
+  });
+
+  it("puts damaged answers back as they were, and counts what it cannot", async () => {
+    const torn = { id: "torn", learner: ANN.id, at: "noon" };
+    const contents = await asBackup(async () => {
+      const database = await storeOfAnn();
+      await database.reviews.bulkPut([torn, { id: "x", learner: null }]);
+      await database.learners.put({ id: "not an id" });
+      return database;
+    });
+    const database = await openTestDatabase();
+    expect((await planOf(database, contents)).leftInFile).toBe(2);
+    await restore(database, contents, CHOICE);
+    expect(await database.reviews.get("torn")).toEqual(torn);
+    expect(await database.reviews.count()).toBe(7);
+  });
+
+  it("gives answers whose learner the file has lost a learner of a given name", async () => {
+    const contents = await asBackup(async () => {
+      const database = await storeOfAnn();
+      await database.learners.put({ id: ANN.id, name: 7 });
+      await addRows(database, sampleReviews(1, { learner: "not an id" }));
+      return database;
+    });
+    const database = await openTestDatabase();
+    const { learners } = await planOf(database, contents);
+    expect(learners.map((one) => [one.learner, isRestorable(one)])).toEqual([
+      [undefined, true],
+      [undefined, false],
+    ]);
+    const all = learners.map(({ id }) => id);
+    await restore(database, contents, { ...CHOICE, learners: all });
+    expect(await database.learners.toArray()).toEqual([
+      { id: ANN.id, name: "From a backup", createdAt: TUESDAY_NINE },
+    ]);
+    expect((await logOf(database)).reviews).toEqual(REVIEWS);
+    expect(await database.reviews.count()).toBe(REVIEWS.length);
+  });
+
+  it("puts a readable learner in the place of a damaged one", async () => {
+    const contents = await asBackup(storeOfAnn);
+    const database = await storeOfAnn([]);
+    await database.learners.put({ id: ANN.id, name: 7 });
+    const before = await dumpOf(database);
+    await restore(database, contents, CHOICE);
+    expect(await database.learners.toArray()).toEqual([ANN]);
+    await undoRestore(database);
+    expect(await dumpOf(database)).toEqual(before);
+  });
+
+  it.each([
+    ["none", undefined, "mine"],
+    ["new", CLUB_DECK, "mine"],
+    ["new-and-changed", CLUB_DECK, "theirs"],
+  ] as const)("brings decks as chosen: %s", async (decks, club, name) => {
+    const contents = await asBackup(async () => {
+      const database = await openTestDatabase();
+      await database.decks.bulkPut([CLUB_DECK, { id: "d", name: "theirs" }]);
+      return database;
+    });
+    const database = await openTestDatabase();
+    await database.decks.put({ id: "d", name: "mine" });
+    const plan = await planOf(database, contents);
+    expect(plan.newDecks).toEqual([CLUB_DECK]);
+    expect(plan.changedDecks).toEqual([
+      { here: { id: "d", name: "mine" }, inFile: { id: "d", name: "theirs" } },
+    ]);
+    const before = await dumpOf(database);
+    await restore(database, contents, { ...CHOICE, decks });
+    expect(await database.decks.get("club")).toEqual(club);
+    expect(await database.decks.get("d")).toEqual({ id: "d", name });
+    await undoRestore(database);
+    expect(await dumpOf(database)).toEqual(before);
+  });
+
+  it("is one strict transaction", async () => {
+    const contents = await asBackup(storeOfAnn);
+    const transaction = vi.spyOn(IDBDatabase.prototype, "transaction");
+    const database = await openTestDatabase();
+    transaction.mockClear();
+    await restore(database, contents, CHOICE);
+    expect(transaction.mock.calls.map(([, ...rest]) => rest)).toEqual([
+      ["readwrite", { durability: "strict" }],
+    ]);
+    transaction.mockRestore();
+  });
+});
+
+describe("a restore", () => {
+  const older = sampleReviews(BLOCK_SIZE, { learner: ANN.id });
+  const newer = sampleReviews(BLOCK_SIZE, {
+    learner: ANN.id,
+    case: "E8a",
+  });
+
+  it("can be taken back wholly, even after its answers were sealed among others", async () => {
+    const contents = await asBackup(() => storeOfAnn(older));
+    const database = await storeOfAnn(newer);
+    const log = await logOf(database);
+    await restore(database, contents, CHOICE);
+    expect(await sealReviews(database, ANN.id)).toEqual({ ok: true, value: 1 });
+    expect(await undoRestore(database)).toEqual({ ok: true, value: undefined });
+    expect(await logOf(database)).toEqual(log);
+    expect(await undoRestore(database)).toEqual({
+      ok: false,
+      error: { code: "nothing-to-undo" },
+    });
+  });
+
+  it("that made a learner leaves nothing of them when it is taken back", async () => {
+    const contents = await asBackup(storeOfAnn);
+    const database = await openTestDatabase();
+    const before = await dumpOf(database);
+    await restore(database, contents, CHOICE);
+    await database.settings.put({ key: `practice:${ANN.id}`, value: {} });
+    await undoRestore(database);
+    expect(await dumpOf(database)).toEqual(before);
+  });
+
+  it.each<[string, (database: TurnwiseDatabase) => PromiseLike<unknown>]>([
+    [
+      "an answer was given, its time set back or not",
+      (database) =>
+        acknowledgeReview(database, {
+          review: sampleReview({ learner: ANN.id, at: 1 as Milliseconds }),
+        }),
+    ],
+    [
+      "a round was begun",
+      (database) =>
+        database.rounds.put({ id: "new", learner: ANN.id, savedAt: 1 }),
+    ],
+    [
+      "a round went on",
+      (database) =>
+        database.rounds.put({ id: "old", learner: ANN.id, savedAt: 2 }),
+    ],
+    ["a round ended", (database) => database.rounds.delete("old")],
+    ["its learner was deleted", (database) => deleteLearner(database, ANN.id)],
+  ])("can no longer be taken back once %s", async (_what, happens) => {
+    const contents = await asBackup(storeOfAnn);
+    const database = await storeOfAnn(REVIEWS.slice(0, 2));
+    await database.rounds.put({ id: "old", learner: ANN.id, savedAt: 1 });
+    await restore(database, contents, CHOICE);
+    expect(await undoableRestore(database)).toMatchObject({
+      ok: true,
+      value: { madeAt: 5 },
+    });
+    await happens(database);
+    const before = await dumpOf(database);
+    expect(await undoRestore(database)).toEqual({
+      ok: false,
+      error: { code: "practised-since" },
+    });
+    expect(await dumpOf(database)).toEqual(before);
+    expect(await undoableRestore(database)).toEqual({
+      ok: true,
+      value: undefined,
+    });
+  });
+
+  it("can be taken back whatever somebody else practised", async () => {
+    const contents = await asBackup(storeOfAnn);
+    const database = await openTestDatabase();
+    await database.learners.put({ ...BEN });
+    await restore(database, contents, CHOICE);
+    await acknowledgeReview(database, {
+      review: sampleReview({ learner: BEN.id }),
+    });
+    expect(await undoRestore(database)).toEqual({ ok: true, value: undefined });
+  });
+
+  it("leaves a deck that its coach has changed since", async () => {
+    const contents = await asBackup(async () => {
+      const database = await openTestDatabase();
+      await database.decks.bulkPut([CLUB_DECK, { id: "d", name: "theirs" }]);
+      return database;
+    });
+    const database = await openTestDatabase();
+    await database.decks.put({ id: "d", name: "mine" });
+    await restore(database, contents, { ...CHOICE, decks: "new-and-changed" });
+    await database.decks.bulkPut([
+      { ...CLUB_DECK, name: "Wednesday club" },
+      { id: "d", name: "ours" },
+    ]);
+    await undoRestore(database);
+    expect(await database.decks.toArray()).toEqual([
+      { ...CLUB_DECK, name: "Wednesday club" },
+      { id: "d", name: "ours" },
+    ]);
+  });
+
+  it("whose word was damaged by hand cannot be taken back", async () => {
+    const database = await openTestDatabase();
+    await database.settings.put({ key: "last-restore", value: { at: "?" } });
+    expect(await undoRestore(database)).toEqual({
+      ok: false,
+      error: { code: "nothing-to-undo" },
+    });
+  });
+});
