@@ -1,0 +1,218 @@
+/**
+ * A learner's log for other programs: as rows of a table, and as JSON lines.
+ *
+ * The columns carry the names that the fields have in JSON, inner ones with a
+ * dot, so that one description serves both. It stands in README, held equal to
+ * the table here by a test.
+ */
+import type { Review } from "../memory/review";
+
+/** What stands in a cell; empty text for what was not measured. */
+export type LogCell = string | number | boolean;
+
+/** A column of the log, as README tells it. */
+export interface LogColumn {
+  /** The field's name in JSON, dotted; `time` is in the table alone. */
+  readonly name: string;
+  /** The unit, or what kind of value it is. */
+  readonly unit: string;
+  readonly meaning: string;
+}
+
+interface Column extends LogColumn {
+  readonly cell: (review: Review) => LogCell;
+}
+
+/** The last instant that a date can tell. Source: ECMA-262, "Time Values and Time Range". */
+const LAST_INSTANT = 8.64e15;
+
+function column(
+  name: string,
+  unit: string,
+  meaning: string,
+  cell: (review: Review) => LogCell,
+): Column {
+  return { name, unit, meaning, cell };
+}
+
+const COLUMNS: readonly Column[] = [
+  column("id", "text", "the answer’s own id, random", ({ id }) => id),
+  column("learner", "text", "the learner’s id", ({ learner }) => learner),
+  column("at", "ms since 1970, UTC", "when it was answered", ({ at }) => at),
+  column(
+    "time",
+    "ISO 8601, UTC",
+    "the same, to be read; in CSV only",
+    ({ at }) => (at <= LAST_INSTANT ? new Date(at).toISOString() : ""),
+  ),
+  column(
+    "utcOffset",
+    "min",
+    "how far the learner’s clock was ahead of UTC",
+    ({ utcOffset }) => utcOffset,
+  ),
+  column(
+    "localDay",
+    "days since 1 January 1970",
+    "the learner’s day, which turns over at night",
+    ({ localDay }) => localDay,
+  ),
+  column("case", "case id", "which case it was", (review) => review.case),
+  column(
+    "hold",
+    "up, down",
+    "whether the first layer was held up or down",
+    ({ hold }) => hold,
+  ),
+  column(
+    "variant.home",
+    "0–3",
+    "which of the four homes: how many turns `y` of the solved cube bring the front one there",
+    ({ variant }) => variant.home,
+  ),
+  column(
+    "variant.placed",
+    "numbers 0–3",
+    "which other homes held their pieces, counted in the same way",
+    ({ variant }) => variant.placed.join(" "),
+  ),
+  column(
+    "variant.turnedAway",
+    "quarter turns",
+    "how far the free layer was turned from lined up",
+    ({ variant }) => variant.turnedAway,
+  ),
+  column(
+    "variant.seenFrom",
+    "quarter turns",
+    "how far the whole cube was turned from the home in front",
+    ({ variant }) => variant.seenFrom,
+  ),
+  column(
+    "firstColour",
+    "text",
+    "the colour of the first layer",
+    ({ firstColour }) => firstColour,
+  ),
+  column(
+    "position",
+    "54 letters",
+    "the stickers that were shown, U R F D L B, ? where not known",
+    ({ position }) => position,
+  ),
+  column(
+    "answerWay",
+    "on-screen, my-cube, write-it",
+    "the way of answering",
+    ({ answerWay }) => answerWay,
+  ),
+  column(
+    "asking",
+    "shown, helped, alone, again",
+    "how much was given with the question",
+    ({ asking }) => asking,
+  ),
+  column(
+    "verdict",
+    "right, missed",
+    "how it was judged",
+    ({ verdict }) => verdict,
+  ),
+  column(
+    "thinking",
+    "ms",
+    "from the case shown to the first turn that is not lining up; empty where not known",
+    ({ thinking }) => thinking ?? "",
+  ),
+  column(
+    "turning",
+    "ms",
+    "from that turn to the last; empty where not known",
+    ({ turning }) => turning ?? "",
+  ),
+  column(
+    "total",
+    "ms",
+    "from the case shown to the end of the answer",
+    ({ total }) => total,
+  ),
+  column(
+    "turns.turn",
+    "notation",
+    "the turns that were made, in order",
+    ({ turns }) => turns.map(({ turn }) => turn).join(" "),
+  ),
+  column(
+    "turns.at",
+    "ms",
+    "when each turn was made, from the case shown",
+    ({ turns }) => turns.map(({ at }) => at).join(" "),
+  ),
+  column(
+    "corrections",
+    "count",
+    "turns that were taken back, finger slips aside",
+    ({ corrections }) => corrections,
+  ),
+  column(
+    "slips",
+    "count",
+    "finger slips: taken back on the same layer within a second",
+    ({ slips }) => slips,
+  ),
+  column(
+    "hints",
+    "piece, home, first-turn, whole-way",
+    "the help that was asked for",
+    ({ hints }) => hints.join(" "),
+  ),
+  column(
+    "reported",
+    "true, false",
+    "whether the learner said how it ended, instead of the app seeing it",
+    ({ reported }) => reported,
+  ),
+  column(
+    "interrupted",
+    "true, false",
+    "whether the window closed during the answer",
+    ({ interrupted }) => interrupted,
+  ),
+  column("deck", "text", "the id of the deck", ({ deck }) => deck),
+  column(
+    "target",
+    "s",
+    "the time the deck asked for, for the whole answer",
+    ({ target }) => target,
+  ),
+  column(
+    "gradingVersion",
+    "number",
+    "the version of the grading then",
+    ({ gradingVersion }) => gradingVersion,
+  ),
+  column(
+    "weightsVersion",
+    "number",
+    "the version of the memory’s weights then",
+    ({ weightsVersion }) => weightsVersion,
+  ),
+];
+
+/** The columns in their order. */
+export const LOG_COLUMNS: readonly LogColumn[] = COLUMNS;
+
+/** The log as a table: the names of the columns, then a row for each answer, in the order given. */
+export function logRows(
+  reviews: readonly Review[],
+): readonly (readonly LogCell[])[] {
+  return [
+    COLUMNS.map(({ name }) => name),
+    ...reviews.map((review) => COLUMNS.map(({ cell }) => cell(review))),
+  ];
+}
+
+/** The log as JSON lines: an answer a line, as it is stored, with fields of newer versions. */
+export function logAsJsonLines(reviews: readonly Review[]): string {
+  return reviews.map((review) => `${JSON.stringify(review)}\n`).join("");
+}
