@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import {
   backupFileErrorText,
   undoRestoreErrorText,
-} from "../../renderer/error-text";
+} from "../../renderer/backup-error-text";
 import type { BackupFileError } from "../../renderer/storage/read-backup";
 
 const ERRORS: readonly BackupFileError[] = [

@@ -10,6 +10,7 @@ import { CASE_IDS } from "../../../core/cases/case-ids";
 import { randomVariant } from "../../../core/cases/random-variant";
 import { HOLDS } from "../../../core/cases/variant";
 import type { Cubies, PartlyKnownCubies } from "../../../core/cube/cubies";
+import { turnsForPosition } from "../../../core/cases/way-for-position";
 import { applyTurns, type HeldCube } from "../../../core/cube/held-cube";
 import { agreesWith } from "../../../core/cube/partly-known";
 import { ANY_STATE, sampleState } from "../../../core/cube/sample-state";
@@ -108,7 +109,9 @@ async function goThrough(
   const attempt = new MyCubeAttempt({
     item,
     position: positionOfItem(item),
+    way: turnsForPosition(positionOfItem(item)),
     wayChoice: { school: "first", hand: "right" },
+    isMarked: true,
     isRetry: false,
     ownCube,
     findSetUp,

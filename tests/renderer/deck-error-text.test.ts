@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { parseDeckFile } from "../../core/deck/deck-file";
-import { deckFileErrorText } from "../../renderer/error-text";
+import { deckFileErrorText } from "../../renderer/deck-error-text";
 import { REFUSED } from "../core/deck/refused-deck-files";
 
 function textFor(what: string): string {
