@@ -12,7 +12,7 @@
  * the hour, and the plan of the day finds the same cases again.
  */
 import * as v from "valibot";
-import { nestingDepth, prototypeKeyIn } from "../json-text";
+import { nestingDepth, prototypeKeyIn } from "../json-guard";
 import { type Learner, parseLearner } from "../memory/learner";
 import type { Review } from "../memory/review";
 import { parseReview } from "../memory/review-schema";

@@ -10,7 +10,7 @@
 import type { BackupRow, DamagedInBackup } from "../../core/backup/backup-line";
 import { DEEPEST_LINE } from "../../core/backup/backup-line";
 import type { BackupContents } from "../../core/backup/backup-reader";
-import { nestingDepth, prototypeKeyIn } from "../../core/json-text";
+import { nestingDepth, prototypeKeyIn } from "../../core/json-guard";
 import { type Learner, parseLearner } from "../../core/memory/learner";
 import type { Review } from "../../core/memory/review";
 import { parseReview } from "../../core/memory/review-schema";

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { nestingDepth, prototypeKeyIn } from "../../core/json-text";
+import { nestingDepth, prototypeKeyIn } from "../../core/json-guard";
 import { isSameJson } from "../../core/same-json";
 
 /** By the definition, on the parsed value. */
