@@ -43,6 +43,8 @@ export interface DayPlan {
   readonly fresh: readonly PlannedCase[];
   /** Cases that need no practice today, the least likely to be known first. */
   readonly resting: readonly PlannedCase[];
+  /** When the first of the resting ones is due; undefined without any. */
+  readonly nextDue: LocalDay | undefined;
   /** How many fresh cases a round may bring in. */
   readonly newPerRound: number;
 }
@@ -65,7 +67,8 @@ export interface DayPlanInput {
 interface Candidate {
   readonly planned: PlannedCase;
   readonly chance: number;
-  readonly isDue: boolean;
+  /** Undefined for what is new. */
+  readonly due: LocalDay | undefined;
   readonly newPerRound: number;
 }
 
@@ -115,7 +118,7 @@ function candidates(input: DayPlanInput): readonly Candidate[] {
       return {
         planned,
         chance: memory === undefined ? 0 : chanceNow(memory, today, settings),
-        isDue: memory !== undefined && dueDay(memory, deck.ceiling) <= today,
+        due: memory === undefined ? undefined : dueDay(memory, deck.ceiling),
         newPerRound: deck.newPerRound,
       };
     }),
@@ -135,11 +138,16 @@ export function planDay(input: DayPlanInput): DayPlan {
     .filter(({ planned }) => planned.memory !== "new")
     .toSorted(bySinking);
   const planned = (list: readonly Candidate[]) => list.map((c) => c.planned);
+  const isDue = ({ due }: Candidate) => due !== undefined && due <= input.today;
+  const resting = known.filter((candidate) => !isDue(candidate));
   return {
     today: input.today,
-    due: planned(known.filter((c) => c.isDue)),
+    due: planned(known.filter(isDue)),
     fresh: planned(fresh),
-    resting: planned(known.filter((c) => !c.isDue)),
+    resting: planned(resting),
+    nextDue: resting
+      .map(({ due }) => due)
+      .toSorted((a, b) => (a ?? 0) - (b ?? 0))[0],
     newPerRound: fresh[0]?.newPerRound ?? 0,
   };
 }

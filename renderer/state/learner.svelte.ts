@@ -8,6 +8,7 @@ import type { Hold } from "../../core/cases/variant";
 import type { Deck, DeckCase } from "../../core/deck/deck";
 import { STARTER_DECKS } from "../../core/deck/starter-decks";
 import type { Learner } from "../../core/memory/learner";
+import { dueDay } from "../../core/memory/due-day";
 import { dayNumber, localDay } from "../../core/memory/local-day";
 import type { LocalDay, Review } from "../../core/memory/review";
 import {
@@ -149,6 +150,17 @@ export class LearnerState {
   /** The memory of a case under a hold, by default the learner's. */
   memoryOf(id: CaseId, hold: Hold = this.#settings.hold): Memory | undefined {
     return this.#log.memories.get(memoryKey(this.learner.id, id, hold));
+  }
+
+  /** When a case is due by its memory, or sooner where its deck wants that; undefined: not met. */
+  dueOf(id: CaseId, hold: Hold = this.#settings.hold): LocalDay | undefined {
+    const memory = this.memoryOf(id, hold);
+    const deck = this.decks.find(
+      (one) =>
+        (one.hold ?? this.#settings.hold) === hold &&
+        one.cases.some((entry) => entry.case === id),
+    );
+    return memory === undefined ? undefined : dueDay(memory, deck?.ceiling);
   }
 
   /** That memory in a word. */

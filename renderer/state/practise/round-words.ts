@@ -1,5 +1,6 @@
 /** A round as marks, and as the sentences at its end. */
 import type { CaseId } from "../../../core/cases/case-ids";
+import type { PlannedCase } from "../../../core/memory/day-plan";
 import { type Round, roundMarks } from "../../../core/memory/round";
 import type { Outcome } from "../../../core/memory/grade";
 
@@ -76,7 +77,7 @@ export interface RoundSummary {
   readonly right: number;
   readonly missed: number;
   /** The cases that were asked, each once, in the order they first came. */
-  readonly cases: readonly CaseId[];
+  readonly cases: readonly Pick<PlannedCase, "case" | "hold">[];
   /** The cases that were new in this round. */
   readonly met: readonly CaseId[];
 }
@@ -91,7 +92,10 @@ export function summaryOf(round: Round): RoundSummary {
   return {
     right: asked.length - missed,
     missed,
-    cases: unique(round.results.map((result) => result.case)),
+    cases: unique(round.results.map((result) => result.case)).flatMap(
+      (id) =>
+        round.tracks.find(({ planned }) => planned.case === id)?.planned ?? [],
+    ),
     met: unique(
       round.results
         .filter(({ outcome }) => outcome === "shown")

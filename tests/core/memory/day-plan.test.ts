@@ -139,6 +139,7 @@ describe("what a deck asks for", () => {
     // Day 20,907 is 30 March 2027 (days since 1 January 1970).
     const decks = [deckOf({ ceiling: { everyDays: 7, until: "2027-03-30" } })];
     expect(ids(plan(log, last + 6, { decks }).due)).toEqual([]);
+    expect(plan(log, last + 6, { decks }).nextDue).toBe(last + 7);
     expect(ids(plan(log, last + 7, { decks }).due)).toEqual(["E1"]);
     const over = [deckOf({ ceiling: { everyDays: 8, until: "2027-03-30" } })];
     expect(ids(plan(log, last + 10, { decks: over }).due)).toEqual([]);
@@ -194,6 +195,7 @@ describe("a planned round", () => {
       due: cases(0, due, "settling"),
       fresh: cases(due, fresh, "new"),
       resting: [],
+      nextDue: undefined,
       newPerRound,
     };
   };
