@@ -179,6 +179,15 @@ test("a second window says that the first one practises, and takes over when it 
     second.getByRole("heading", { name: /is practising in another window/ }),
   ).toBeVisible();
   await page.close();
+  // The browser frees a closed window's locks a moment later.
+  await expect
+    .poll(() =>
+      second.evaluate(async () => {
+        const { held = [] } = await navigator.locks.query();
+        return held.filter(({ name }) => name?.startsWith("practice:"));
+      }),
+    )
+    .toEqual([]);
   await second.getByRole("button", { name: "Practise here now" }).click();
   await expect(practiseState(second, "shown")).toBeVisible();
 });
