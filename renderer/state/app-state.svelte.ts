@@ -20,6 +20,7 @@ import { takePracticeLock } from "../storage/locks";
 import { askToPersist, type Persistence } from "../storage/persistence";
 import { readSetting, saveSetting } from "../storage/settings";
 import type { StorageError } from "../storage/storage-error";
+import { BackupDesk } from "./backup-desk.svelte";
 import { DeckShelf } from "./decks.svelte";
 import { type LearnerState, openLearner } from "./learner.svelte";
 import { RouteState } from "./route.svelte";
@@ -36,6 +37,7 @@ export class AppState {
   readonly database: TurnwiseDatabase;
   readonly route = new RouteState();
   readonly decks: DeckShelf;
+  readonly backups: BackupDesk;
   #learners: readonly Learner[] = $state.raw([]);
   #current: LearnerState | undefined = $state.raw();
   /** Learners that could not be read; kept as they are. */
@@ -52,6 +54,7 @@ export class AppState {
   ) {
     this.database = database;
     this.decks = decks;
+    this.backups = new BackupDesk(database);
     this.#learners = learners;
     this.#current = current;
     this.damaged = damaged;
@@ -79,6 +82,20 @@ export class AppState {
       else if (news.changed === "decks") void this.decks.reload();
       else if (news.id === this.current.learner.id) void this.current.reload();
     });
+  }
+
+  /** Reads everything again, after a restore or one taken back; the other windows hear of it. */
+  async reload(): Promise<Result<void, StorageError>> {
+    const decks = await this.decks.reload();
+    if (!decks.ok) return decks;
+    const learners = await this.#readLearners();
+    if (!learners.ok) return learners;
+    const current = await this.current.reload();
+    tellOtherWindows({ changed: "decks" });
+    tellOtherWindows({ changed: "learners" });
+    for (const { id } of this.#learners)
+      tellOtherWindows({ changed: "learner", id });
+    return current;
   }
 
   /** Puts another learner at the desk. */
@@ -143,14 +160,15 @@ export class AppState {
       : this.switchTo(next.id);
   }
 
-  async #readLearners(): Promise<void> {
+  async #readLearners(): Promise<Result<void, StorageError>> {
     const read = await readLearners(this.database, firstLearner());
-    if (!read.ok) return;
+    if (!read.ok) return read;
     this.#learners = read.value.learners;
     const { id } = this.current.learner;
     const own = this.#learners.find((learner) => learner.id === id);
-    if (own === undefined) await this.#seatSomebody();
-    else this.current.learner = own;
+    if (own === undefined) return this.#seatSomebody();
+    this.current.learner = own;
+    return ok(undefined);
   }
 }
 
