@@ -4,7 +4,7 @@
  * A backup is JSON lines, gzipped: a header, then one line for each row of the
  * store, then a line that says how many there were, so that a file cut off
  * anywhere is seen to be. One object for everything would have to be parsed as
- * a whole: a million answers are 600 MB.
+ * a whole: a million answers are 900 MB.
  *
  * A line holds one thing under its name: `{"review":{…}}`. Rows stand as the
  * store has them, so that fields of a newer version come back as they went.

@@ -11,6 +11,7 @@ import {
   backupReader,
 } from "../../core/backup/backup-reader";
 import { err, type Result } from "../../core/result";
+import { breather } from "../platform/breather";
 
 /** Why a file could not be read as a backup. Nothing was changed by trying. */
 export type BackupFileError =
@@ -32,11 +33,14 @@ export interface BackupFileLimits extends BackupLimits {
   readonly unpacked: number;
 }
 
-/** A gigabyte is what 100 MB of answers unpack to. */
+/**
+ * So that whatever a store of a million answers writes can be read again: 900 MB,
+ * and 180 packed where everything in them is random.
+ */
 export const BACKUP_FILE_LIMITS: BackupFileLimits = {
   ...BACKUP_LIMITS,
-  packed: 100_000_000,
-  unpacked: 1_000_000_000,
+  packed: 250_000_000,
+  unpacked: 1_200_000_000,
 };
 
 type Bytes = Uint8Array<ArrayBuffer>;
@@ -150,6 +154,7 @@ export async function readBackup(
   const reader = bytes.getReader();
   const backup = backupReader(limits);
   const decoder = new TextDecoder("utf-8", { fatal: true });
+  const breathe = breather();
   let size = 0;
   const refuse = async (error: BackupFileError) => {
     // Giving up on a stream that has failed already says so again.
@@ -172,5 +177,6 @@ export async function readBackup(
     const pushed = backup.push(text);
     if (!pushed.ok) return refuse(pushed.error);
     if (piece.done) return backup.finish();
+    await breathe();
   }
 }

@@ -1,7 +1,8 @@
 /**
  * Writing a backup: the lines of `core/backup` under gzip, made as a stream by
  * the browser's own compressor, so that the unpacked file is never held. A
- * million answers are 600 MB unpacked and about 60 packed.
+ * million answers are 900 MB unpacked and up to 180 packed (20,000 of random
+ * turns, times and positions measured: 18.4 MB and 3.6, in 1.3 s).
  */
 import type { BackupCounts } from "../../core/backup/backup-line";
 import {
@@ -9,6 +10,7 @@ import {
   type BackupWriter,
 } from "../../core/backup/backup-writer";
 import type { Result } from "../../core/result";
+import { breather } from "../platform/breather";
 import { reviewsInBlock, surveyForBackup } from "./backup-survey";
 import type { TurnwiseDatabase } from "./database";
 import { type StorageError, tryReading } from "./storage-error";
@@ -93,14 +95,16 @@ class LearnerDeletedMeanwhile extends Error {
 }
 
 /** So much text goes to the compressor at once. Units: UTF-16 code units. */
-const PIECE = 65_536;
+const PIECE = 32_768;
 
 function bytesOf(
   lines: AsyncGenerator<string>,
 ): ReadableStream<Uint8Array<ArrayBuffer>> {
   const encoder = new TextEncoder();
+  const breathe = breather();
   return new ReadableStream({
     async pull(controller) {
+      await breathe();
       let text = "";
       while (text.length < PIECE) {
         const next = await lines.next();
