@@ -1,6 +1,6 @@
 /** Why a backup is refused, or cannot be taken back, as sentences that say what to do. */
 import { storageErrorText } from "./error-text";
-import type { UndoRestoreError } from "./storage/last-restore";
+import type { RestoreError } from "./state/backup-desk.svelte";
 import type { BackupFileError } from "./storage/read-backup";
 
 const UNCHANGED = "Nothing was changed.";
@@ -85,8 +85,10 @@ export function backupFileErrorText(error: BackupFileError): string {
   }
 }
 
-/** Why a restore was not taken back, and what to do about it. */
-export function undoRestoreErrorText(error: UndoRestoreError): string {
+/** Why nothing was restored, or nothing taken back, and what to do about it. */
+export function restoreErrorText(error: RestoreError): string {
+  if (error.code === "practising-elsewhere")
+    return `Another window is practising as one of these learners. Close it, then try again. ${UNCHANGED}`;
   if (error.code === "nothing-to-undo")
     return `There is no restore to take back. ${UNCHANGED}`;
   if (error.code === "practised-since")

@@ -167,6 +167,18 @@ const COLUMNS: readonly Column[] = [
     ({ hints }) => hints.join(" "),
   ),
   column(
+    "hintTimes",
+    "ms",
+    "when the last of them were asked for, from the case shown; empty where not known",
+    ({ hintTimes = [] }) => hintTimes.join(" "),
+  ),
+  column(
+    "looks",
+    "count",
+    "looks underneath, behind or around; empty where not counted",
+    ({ looks }) => looks ?? "",
+  ),
+  column(
     "reported",
     "true, false",
     "whether the learner said how it ended, instead of the app seeing it",
@@ -175,7 +187,7 @@ const COLUMNS: readonly Column[] = [
   column(
     "interrupted",
     "true, false",
-    "whether the window closed during the answer",
+    "whether the window closed during the answer, or it was left alone",
     ({ interrupted }) => interrupted,
   ),
   column("deck", "text", "the id of the deck", ({ deck }) => deck),

@@ -18,6 +18,12 @@ export function utcOffset(at: Milliseconds): number {
   return -new Date(at).getTimezoneOffset() + 0;
 }
 
+/** The date of an instant on this machine. Shape: YYYY-MM-DD. */
+export function dateOf(at: Milliseconds): string {
+  const local = new Date(at + utcOffset(at) * 60_000);
+  return local.toISOString().slice(0, 10);
+}
+
 /** The page's running time. Units: milliseconds since the page began. */
 export function runningTime(): Milliseconds {
   return performance.now() as Milliseconds;

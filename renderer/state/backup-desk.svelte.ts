@@ -6,7 +6,7 @@ import * as v from "valibot";
 import type { BackupContents } from "../../core/backup/backup-reader";
 import { shouldRemind } from "../../core/backup/reminder";
 import { err, ok, type Result } from "../../core/result";
-import { now } from "../platform/clock";
+import { dateOf, now } from "../platform/clock";
 import { countAnswers } from "../storage/answer-count";
 import type { TurnwiseDatabase } from "../storage/database";
 import {
@@ -39,6 +39,10 @@ const LAST_BACKUP = v.object({
 
 /** The last backup of everything. */
 export type LastBackup = Readonly<v.InferOutput<typeof LAST_BACKUP>>;
+
+function backupFileName(date: string, whose: string): string {
+  return `Turnwise ${date} ${whose}.turnwise-backup`;
+}
 
 /** Why nothing was restored, or nothing taken back. */
 export type RestoreError =
@@ -118,9 +122,8 @@ export class BackupDesk {
     });
     if (!written.ok) return written;
     const { file, cut } = written.value;
-    const day = new Date(madeAt).toISOString().slice(0, 10);
-    const whose = learner === undefined ? "everything" : learner.name;
-    return ok({ name: `Turnwise ${day} ${whose}.turnwise-backup`, file, cut });
+    const whose = learner?.name ?? "everything";
+    return ok({ name: backupFileName(dateOf(madeAt), whose), file, cut });
   }
 
   /** The file of a backup of everything was handed over: the reminder counts from it. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import {
   backupFileErrorText,
-  undoRestoreErrorText,
+  restoreErrorText,
 } from "../../renderer/backup-error-text";
 import type { BackupFileError } from "../../renderer/storage/read-backup";
 
@@ -28,13 +28,13 @@ const ERRORS: readonly BackupFileError[] = [
 
 describe("the sentence about a restore that is not taken back", () => {
   it("says why, and that nothing was changed", () => {
-    expect(undoRestoreErrorText({ code: "nothing-to-undo" })).toMatch(
+    expect(restoreErrorText({ code: "nothing-to-undo" })).toMatch(
       /no restore to take back.*Nothing was changed/,
     );
-    expect(undoRestoreErrorText({ code: "practised-since" })).toMatch(
+    expect(restoreErrorText({ code: "practised-since" })).toMatch(
       /practised since.*delete that learner.*Nothing was changed/,
     );
-    expect(undoRestoreErrorText({ code: "full" })).toMatch(/Make some room/);
+    expect(restoreErrorText({ code: "full" })).toMatch(/Make some room/);
   });
 });
 

@@ -1,0 +1,89 @@
+/** What a backup would bring, and what it brought, in words. */
+import { listInWords } from "../../core/notation/sentence";
+import type { Restored } from "../storage/restore";
+import type { LearnerPlan, RestorePlan } from "../storage/restore-plan";
+
+function counted(count: number, one: string, many: string): string {
+  return count === 1 ? `1 ${one}` : `${count.toLocaleString("en")} ${many}`;
+}
+
+/** A learner of a backup, as the person who restores it sees them. */
+export interface LearnerToRestore {
+  readonly id: string;
+  readonly name: string;
+  readonly what: string;
+  /** Whether there is anything to restore. */
+  readonly brings: boolean;
+}
+
+function whatOf(plan: LearnerPlan): string {
+  const { fresh, alreadyHere, conflicts, repairs, damaged, here } = plan;
+  const parts = [
+    here === undefined ? "not here yet" : "",
+    counted(fresh.length, "new answer", "new answers"),
+    alreadyHere === 0 ? "" : `${alreadyHere.toLocaleString("en")} already here`,
+    repairs.length === 0
+      ? ""
+      : counted(repairs.length, "damaged one mended", "damaged ones mended"),
+    damaged.length === 0
+      ? ""
+      : `${damaged.length} that cannot be read, kept as they are`,
+    conflicts === 0
+      ? ""
+      : `${counted(conflicts, "differs", "differ")} from what is here, which stays`,
+  ];
+  return `${parts.filter((part) => part !== "").join(", ")}.`;
+}
+
+/** The learners of a backup. A name that the file has lost is told so. */
+export function learnersToRestore(
+  plan: RestorePlan,
+): readonly LearnerToRestore[] {
+  return plan.learners.map((one) => {
+    const hereName: unknown = one.here?.["name"];
+    const name =
+      one.learner?.name ??
+      (typeof hereName === "string" ? hereName : "A learner without a name");
+    const brings =
+      one.here === undefined ||
+      one.fresh.length + one.repairs.length + one.damaged.length > 0;
+    return { id: one.id, name, what: whatOf(one), brings };
+  });
+}
+
+/** What becomes of the decks of a backup; a line each. */
+export function decksInWords(plan: RestorePlan): readonly string[] {
+  const { newDecks, changedDecks, leftInFile } = plan;
+  return [
+    ...(newDecks.length === 0
+      ? []
+      : [`${counted(newDecks.length, "deck is", "decks are")} new here.`]),
+    ...(changedDecks.length === 0
+      ? []
+      : [
+          `${counted(changedDecks.length, "deck differs", "decks differ")} from what is here.`,
+        ]),
+    ...(leftInFile === 0
+      ? []
+      : [
+          `${counted(leftInFile, "damaged row has", "damaged rows have")} no place here and stay in the file.`,
+        ]),
+  ];
+}
+
+/** What was restored. */
+export function restoredInWords(restored: Restored): string {
+  const { learners, reviews, repaired, decksAdded, decksReplaced } = restored;
+  const parts = [
+    ...(learners === 0 ? [] : [counted(learners, "learner", "learners")]),
+    counted(reviews, "answer", "answers"),
+    ...(repaired === 0
+      ? []
+      : [counted(repaired, "mended answer", "mended answers")]),
+    ...(decksAdded === 0 ? [] : [counted(decksAdded, "deck", "decks")]),
+    ...(decksReplaced === 0
+      ? []
+      : [counted(decksReplaced, "deck replaced", "decks replaced")]),
+  ];
+  return `Restored: ${listInWords(parts)}.`;
+}

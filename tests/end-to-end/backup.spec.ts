@@ -1,0 +1,113 @@
+/**
+ * Answers are carried from one browser profile to another by a file, and a bad
+ * file changes nothing.
+ */
+import type { Page } from "@playwright/test";
+import { expect, test } from "./app";
+import { answerDaysAgo, storeAnswers } from "./stored-answers";
+
+const ANSWERS = [30, 20, 10, 2].map((days) => answerDaysAgo("E1", days));
+
+async function openSettings(page: Page, says: string): Promise<void> {
+  await page.goto("/#/settings");
+  await expect(page.getByText(says)).toBeVisible();
+}
+
+test("a backup made in one profile is restored in another, once, and can be taken back", async ({
+  page,
+  browser,
+  baseURL,
+}, info) => {
+  await openSettings(page, "0 answers");
+  await storeAnswers(page, ANSWERS);
+  await expect(
+    page.getByText("No backup has been made here yet."),
+  ).toBeVisible();
+  const download = page.waitForEvent("download");
+  await page.getByRole("button", { name: "Back up everything" }).click();
+  const path = info.outputPath("everything.turnwise-backup");
+  await (await download).saveAs(path);
+  expect((await download).suggestedFilename()).toMatch(
+    /^Turnwise \d{4}-\d\d-\d\d everything\.turnwise-backup$/,
+  );
+  await expect(
+    page.getByText("Last backup: today; 0 answers since."),
+  ).toBeVisible();
+
+  const other = await browser.newContext(
+    baseURL === undefined ? {} : { baseURL },
+  );
+  const there = await other.newPage();
+  await openSettings(there, "0 answers");
+  const restore = async (): Promise<void> => {
+    const chooser = there.waitForEvent("filechooser");
+    await there.getByRole("button", { name: "Restore a backup…" }).click();
+    await (await chooser).setFiles(path);
+  };
+  await restore();
+  const dialog = there.getByRole("dialog");
+  await expect(dialog).toContainText("not here yet, 4 new answers.");
+  await dialog.getByRole("button", { name: "Restore" }).click();
+  await expect(
+    there.getByText("Restored: 1 learner and 4 answers."),
+  ).toBeVisible();
+  await there.getByText("Learner 1", { exact: true }).last().click();
+  await expect(
+    there.getByText("4 answers", { exact: false }).first(),
+  ).toBeVisible();
+
+  // A second time there is nothing that is not here already.
+  await restore();
+  await expect(dialog).toContainText("nothing that is not here already");
+  await dialog.getByRole("button", { name: "Close" }).click();
+
+  await there
+    .getByRole("button", { name: /Take the restore of today back/ })
+    .click();
+  await expect(there.getByText("The restore was taken back.")).toBeVisible();
+  await expect(there.getByText(/^0 answers/)).toBeVisible();
+  await other.close();
+});
+
+test("a file that is no backup is refused in a sentence, and nothing is changed", async ({
+  page,
+}) => {
+  await openSettings(page, "0 answers");
+  const chooser = page.waitForEvent("filechooser");
+  await page.getByRole("button", { name: "Restore a backup…" }).click();
+  await (
+    await chooser
+  ).setFiles({
+    name: "notes.turnwise-backup",
+    mimeType: "text/plain",
+    buffer: Buffer.from("my cube notes"),
+  });
+  await expect(page.getByRole("alert")).toContainText(
+    "This file is not a backup of Turnwise.",
+  );
+  await expect(page.getByRole("dialog")).toBeHidden();
+});
+
+test("the log is handed over as a table, and a backup is asked for after 200 answers", async ({
+  page,
+}) => {
+  await openSettings(page, "0 answers");
+  await storeAnswers(
+    page,
+    Array.from({ length: 200 }, (_, n) => answerDaysAgo("E1", n / 40)),
+  );
+  await expect(page.getByText("200 answers").first()).toBeVisible();
+  const download = page.waitForEvent("download");
+  await page.getByRole("button", { name: "CSV" }).click();
+  expect((await download).suggestedFilename()).toBe("Turnwise Learner 1.csv");
+  await page.goto("/#/coach");
+  const practised = page.getByRole("checkbox", { checked: true });
+  for (let left = 3; left > 0; left--) {
+    await expect(practised).toHaveCount(left);
+    await practised.first().click();
+  }
+  await page.goto("/#/practise");
+  await expect(
+    page.getByText("There is no backup of your answers yet."),
+  ).toBeVisible();
+});
