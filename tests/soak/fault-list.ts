@@ -54,13 +54,10 @@ export const PLANTED_FAULTS: readonly PlantedFault[] = [
   },
   {
     name: "a case comes back a day late",
-    file: "core/memory/schedule.ts",
-    find: "return memory.lastsUntil <= today;",
-    replace: "return memory.lastsUntil < today;",
-    tests: [
-      "tests/core/memory/schedule.test.ts",
-      "tests/core/memory/day-plan.test.ts",
-    ],
+    file: "core/memory/day-plan.ts",
+    find: "due !== undefined && due <= input.today",
+    replace: "due !== undefined && due < input.today",
+    tests: ["tests/core/memory/day-plan.test.ts"],
   },
   {
     name: "a second answer on one day counts as another day",

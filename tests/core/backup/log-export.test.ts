@@ -15,6 +15,8 @@ const FULL = sampleReview(20_000, {
     { turn: "R'", at: ms(2100) },
   ],
   hints: ["piece", "home"],
+  hintTimes: [ms(1200), ms(3400)],
+  looks: 2,
 });
 
 /** A review's value under a dotted name, as a cell shows it. */
