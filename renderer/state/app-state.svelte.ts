@@ -15,7 +15,12 @@ import {
   openDatabase,
   type TurnwiseDatabase,
 } from "../storage/database";
-import { deleteLearner, readLearners, saveLearner } from "../storage/learners";
+import {
+  deleteLearner,
+  readLearners,
+  saveLearner,
+  learnerSettingsKey,
+} from "../storage/learners";
 import { takePracticeLock } from "../storage/locks";
 import { askToPersist, type Persistence } from "../storage/persistence";
 import { readSetting, saveSetting } from "../storage/settings";
@@ -96,6 +101,33 @@ export class AppState {
     for (const { id } of this.#learners)
       tellOtherWindows({ changed: "learner", id });
     return current;
+  }
+
+  /**
+   * Gives the desk to the first of these learners where nobody has sat down at
+   * it yet: somebody new is put there by the first start, and goes again.
+   */
+  async giveDeskTo(
+    ids: readonly string[],
+  ): Promise<Result<void, StorageError>> {
+    const { learner, reviews, damaged } = this.current;
+    const next = ids.find((id) => id !== learner.id && this.#isHere(id));
+    if (next === undefined || reviews.length + damaged.length > 0)
+      return ok(undefined);
+    const key = learnerSettingsKey(learner.id);
+    const chosen = await readSetting(this.database, key);
+    if (!chosen.ok) return chosen;
+    const switched = await this.switchTo(next);
+    if (!switched.ok || chosen.value !== undefined) return switched;
+    const deleted = await deleteLearner(this.database, learner.id);
+    if (!deleted.ok) return deleted;
+    this.#learners = this.#learners.filter(({ id }) => id !== learner.id);
+    tellOtherWindows({ changed: "learners" });
+    return deleted;
+  }
+
+  #isHere(id: string): boolean {
+    return this.#learners.some((learner) => learner.id === id);
   }
 
   /** Puts another learner at the desk. */

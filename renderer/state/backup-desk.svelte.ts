@@ -50,6 +50,11 @@ export type RestoreError =
   /** Another window practises as one of those learners. */
   | { readonly code: "practising-elsewhere" };
 
+/** What came of restoring. It outlives the page that began it: another learner may sit at the desk after it. */
+export type RestoreOutcome =
+  | { readonly kind: "restored"; readonly restored: Restored }
+  | { readonly kind: "taken-back" };
+
 /** A backup as a file to hand over. */
 export interface BackupFile {
   readonly name: string;
@@ -65,6 +70,7 @@ export class BackupDesk {
   #answers = $state(0);
   #first: number | undefined = $state();
   #undoable: LastRestore | undefined = $state.raw();
+  #outcome: RestoreOutcome | undefined = $state.raw();
 
   constructor(database: TurnwiseDatabase) {
     this.#database = database;
@@ -87,6 +93,16 @@ export class BackupDesk {
       since !== undefined &&
       shouldRemind({ since, reviewsSince: this.answersSince, now: now() })
     );
+  }
+
+  /** What the last restore in this window came to, until something else is done. */
+  get outcome(): RestoreOutcome | undefined {
+    return this.#outcome;
+  }
+
+  /** Something else is being done. */
+  clearOutcome(): void {
+    this.#outcome = undefined;
   }
 
   /** The restore that can still be taken back. */
@@ -150,6 +166,8 @@ export class BackupDesk {
     const restored = await this.#whileNobodyPractises(choice.learners, () =>
       restore(this.#database, contents, { ...choice, now: now() }),
     );
+    if (restored.ok)
+      this.#outcome = { kind: "restored", restored: restored.value };
     await this.look();
     return restored;
   }
@@ -160,6 +178,7 @@ export class BackupDesk {
     const undone = await this.#whileNobodyPractises(learners, () =>
       undoRestore(this.#database),
     );
+    if (undone.ok) this.#outcome = { kind: "taken-back" };
     await this.look();
     return undone;
   }

@@ -20,7 +20,9 @@ function whatOf(plan: LearnerPlan): string {
   const { fresh, alreadyHere, conflicts, repairs, damaged, here } = plan;
   const parts = [
     here === undefined ? "not here yet" : "",
-    counted(fresh.length, "new answer", "new answers"),
+    fresh.length === 0
+      ? "nothing new"
+      : counted(fresh.length, "new answer", "new answers"),
     alreadyHere === 0 ? "" : `${alreadyHere.toLocaleString("en")} already here`,
     repairs.length === 0
       ? ""
