@@ -92,6 +92,11 @@ export function wholeDay(day: LocalDay): string {
   return WEEKDAY_AND_DATE.format(dateOf(day)).replace(",", "");
 }
 
+/** A day with its year: "1 February 2027". */
+export function dateWithYear(day: LocalDay): string {
+  return DATE_WITH_YEAR.format(dateOf(day));
+}
+
 /** A day for the head of a column: "today", "Sat 22", "3 Sept". */
 export function shortDay(day: LocalDay, today: LocalDay): string {
   const ahead = day - today;

@@ -26,6 +26,7 @@ import { askToPersist, type Persistence } from "../storage/persistence";
 import { readSetting, saveSetting } from "../storage/settings";
 import type { StorageError } from "../storage/storage-error";
 import { BackupDesk } from "./backup-desk.svelte";
+import { DeckBench } from "./deck-bench.svelte";
 import { DeckShelf } from "./decks.svelte";
 import { type LearnerState, openLearner } from "./learner.svelte";
 import { RouteState } from "./route.svelte";
@@ -43,6 +44,8 @@ export class AppState {
   readonly route = new RouteState();
   readonly decks: DeckShelf;
   readonly backups: BackupDesk;
+  /** Kept with the app, so that undo outlives a look at another place. */
+  readonly bench: DeckBench;
   #learners: readonly Learner[] = $state.raw([]);
   #current: LearnerState | undefined = $state.raw();
   /** Learners that could not be read; kept as they are. */
@@ -60,6 +63,7 @@ export class AppState {
     this.database = database;
     this.decks = decks;
     this.backups = new BackupDesk(database);
+    this.bench = new DeckBench(decks);
     this.#learners = learners;
     this.#current = current;
     this.damaged = damaged;

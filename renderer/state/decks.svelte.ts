@@ -18,10 +18,26 @@ export function isStarterDeck({ id }: Pick<Deck, "id">): boolean {
   return STARTER_DECKS.some((deck) => deck.id === id);
 }
 
-/** The decks of this machine, as every place sees them. */
+/** The decks with another one among them, in the place of its old version or at the end. */
+function withDeck(decks: readonly Deck[], deck: Deck): readonly Deck[] {
+  return decks.some(({ id }) => id === deck.id)
+    ? decks.map((old) => (old.id === deck.id ? deck : old))
+    : [...decks, deck];
+}
+
+/**
+ * The decks of this machine, as every place sees them.
+ *
+ * The store is read and written one thing after the other, in the order in
+ * which it was asked for: a deck is edited faster than it is stored, and a
+ * deleted one must not come back with the edit before.
+ */
 export class DeckShelf {
   readonly #database: TurnwiseDatabase;
   #own: readonly Deck[] = $state.raw([]);
+  /** Decks on their way into the store, as they were last changed. */
+  readonly #unsaved = new Map<string, Deck>();
+  #lastJob: Promise<unknown> = Promise.resolve();
   /** Stored decks that could not be read; kept as they are. */
   damaged: readonly DamagedRow[] = $state.raw([]);
 
@@ -38,31 +54,46 @@ export class DeckShelf {
     return this.all.find((deck) => deck.id === id);
   }
 
+  #inOrder<Done>(job: () => Promise<Done>): Promise<Done> {
+    const done = this.#lastJob.then(job);
+    // What a job throws is for whoever asked for it; the next one goes on.
+    this.#lastJob = done.catch(() => undefined);
+    return done;
+  }
+
   /** Reads what is stored, at the start and after another window has written. */
-  async reload(): Promise<Result<void, StorageError>> {
-    const read = await readDecks(this.#database);
-    if (!read.ok) return read;
-    this.#own = read.value.decks;
-    this.damaged = read.value.damaged;
-    return ok(undefined);
+  reload(): Promise<Result<void, StorageError>> {
+    return this.#inOrder(async () => {
+      const read = await readDecks(this.#database);
+      if (!read.ok) return read;
+      // What was changed here meanwhile is stored next, and counts already.
+      this.#own = [...this.#unsaved.values()].reduce(
+        withDeck,
+        read.value.decks,
+      );
+      this.damaged = read.value.damaged;
+      return ok(undefined);
+    });
   }
 
   /** Stores a deck, new or changed; it is seen at once and taken back where it could not be stored. */
   async save(deck: Deck): Promise<Result<void, StorageError>> {
-    const before = this.#own;
-    const isKnown = before.some(({ id }) => id === deck.id);
-    this.#own = isKnown
-      ? before.map((old) => (old.id === deck.id ? deck : old))
-      : [...before, deck];
-    const saved = await saveDeck(this.#database, deck, now());
+    const { id } = deck;
+    this.#own = withDeck(this.#own, deck);
+    this.#unsaved.set(id, deck);
+    const saved = await this.#inOrder(() =>
+      saveDeck(this.#database, deck, now()),
+    );
+    if (this.#unsaved.get(id) === deck) this.#unsaved.delete(id);
     if (saved.ok) tellOtherWindows({ changed: "decks" });
     else await this.reload();
     return saved;
   }
 
   async remove(id: string): Promise<Result<void, StorageError>> {
-    const removed = await deleteDeck(this.#database, id);
+    const removed = await this.#inOrder(() => deleteDeck(this.#database, id));
     if (!removed.ok) return removed;
+    this.#unsaved.delete(id);
     this.#own = this.#own.filter((deck) => deck.id !== id);
     tellOtherWindows({ changed: "decks" });
     return removed;

@@ -1,0 +1,93 @@
+/** Why an edit of a deck or a typed way was refused, as a sentence beside the field. */
+import { caseEntry } from "../../core/cases/case-table";
+import { type CaseNaming, caseTitle } from "../../core/cases/case-words";
+import type { WayRefusal } from "../../core/deck/check-way";
+import { deckFaultText } from "../error-text";
+import { notationErrorText } from "../notation-error-text";
+import type { EditRefusal } from "./deck-bench.svelte";
+
+/** What the bench calls the fields whose own name is no word. */
+const FIELD_WORDS: Readonly<Record<string, string>> = {
+  name: "Name",
+  description: "Description",
+  message: "Message",
+  note: "Note",
+  target: "Target",
+  newPerRound: "New cases a round",
+  everyDays: "At least every",
+};
+
+function asLabelled(step: string | number): string | number {
+  return FIELD_WORDS[step] ?? step;
+}
+
+/** A refused edit in a sentence that says what to do; empty where the offer of a copy says it. */
+export function editRefusalText(error: EditRefusal): string {
+  if ("path" in error)
+    return deckFaultText({ ...error, path: error.path.map(asLabelled) });
+  switch (error.code) {
+    case "copy-first":
+      return "";
+    case "deck-gone":
+      return "This deck was deleted in another window. Choose another one.";
+    case "case-not-in-deck":
+      return "This case is no longer in the deck. Put it in again first.";
+    case "no-such-place":
+      return "The deck has no such place any more. Try again.";
+  }
+}
+
+type Failure = Extract<WayRefusal, { readonly code: "does-not-answer" }>;
+
+/** What the cube shows at the end of a way that does not answer. */
+function endInWords({ verdict, position }: Failure): string {
+  const isEdge = caseEntry(position.case).stage === "first-layer-edges";
+  const piece = isEdge ? "the edge" : "the corner";
+  if (verdict.layerTurned !== undefined)
+    return "only the first layer stays turned away";
+  switch (verdict.pieceState) {
+    case "placed":
+      return `${piece} comes home, but another piece loses its place`;
+    case "home-but-turned":
+      return `${piece} comes home, but ${isEdge ? "flipped" : "twisted"}`;
+    case "up-but-wrong-side-colours":
+      return `${piece} comes into another piece’s home`;
+    case "elsewhere":
+      return `${piece} does not come home`;
+  }
+}
+
+/** How many other homes were filled where it failed. */
+function placedInWords(count: number): string {
+  if (count === 0) return "With no other piece home yet";
+  return count === 1
+    ? "With one other piece home already"
+    : `With ${count} other pieces home already`;
+}
+
+/** Where a typed way fails, and what it is a way of instead. */
+export function wayRefusalText(
+  refusal: WayRefusal,
+  naming: CaseNaming,
+): string {
+  switch (refusal.code) {
+    case "way-not-notation": {
+      const { notation } = refusal;
+      return `This cannot be read at letter ${notation.offset + 1}. ${notationErrorText(notation)}`;
+    }
+    case "way-without-turns":
+      return "Nothing turns in this way. Write its turns.";
+    case "no-one-way":
+      return "Two corners in each other’s homes have no one way: they can lie in nine ways.";
+    case "does-not-answer": {
+      const { position, diagnosis } = refusal;
+      const others = placedInWords(position.variant.placed.length);
+      const meant = diagnosis.answeredAs?.case;
+      const instead =
+        meant === undefined || meant === position.case
+          ? ""
+          : ` These turns answer “${caseTitle(meant, naming)}”.`;
+      return `Played through, this does not answer the case. ${others}, ${endInWords(refusal)}.${instead}`;
+    }
+  }
+}
