@@ -1,0 +1,118 @@
+/**
+ * Files that a person hands over: one they choose, one they drop on the
+ * window, one that is written for them. Everything else in the app knows a
+ * file as a name and a text.
+ */
+import { err, ok, type Result } from "../../core/result";
+
+/** A file as the app sees it. */
+export interface TextFile {
+  readonly name: string;
+  readonly text: string;
+}
+
+/** Why a file was not read. */
+export type TextFileError =
+  | { readonly code: "file-too-large"; readonly name: string }
+  | { readonly code: "file-not-text"; readonly name: string }
+  | { readonly code: "file-not-read"; readonly name: string };
+
+/** A file that was read, or why not. */
+export type ReadTextFile = Result<TextFile, TextFileError>;
+
+/**
+ * Reads a file as UTF-8; its size is looked at before anything of it is read.
+ *
+ * Units: `most` in bytes.
+ */
+export async function readTextFile(
+  file: File,
+  most: number,
+): Promise<ReadTextFile> {
+  const { name } = file;
+  if (file.size > most) return err({ code: "file-too-large", name });
+  let bytes: ArrayBuffer;
+  try {
+    bytes = await file.arrayBuffer();
+  } catch {
+    // A folder, or a file that went away since it was chosen.
+    return err({ code: "file-not-read", name });
+  }
+  try {
+    const text = new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+    return ok({ name, text });
+  } catch {
+    return err({ code: "file-not-text", name });
+  }
+}
+
+/**
+ * Lets a person choose a file and reads it; undefined where they chose none.
+ *
+ * Shape: `endings` with their dots. Units: `most` in bytes.
+ */
+export function chooseTextFile(
+  endings: readonly string[],
+  most: number,
+): Promise<ReadTextFile | undefined> {
+  const input = document.createElement("input");
+  input.type = "file";
+  input.accept = endings.join(",");
+  return new Promise((resolve) => {
+    input.addEventListener("cancel", () => resolve(undefined));
+    input.addEventListener("change", () => {
+      const file = input.files?.[0];
+      resolve(file === undefined ? undefined : readTextFile(file, most));
+    });
+    input.click();
+  });
+}
+
+/** The file that is being dropped; undefined where it is something else, or more than one. */
+export function droppedFile(event: DragEvent): File | undefined {
+  const files = event.dataTransfer?.files;
+  return files?.length === 1 ? files[0] : undefined;
+}
+
+/** Whether what is dragged over the window holds a file. */
+export function holdsFile(event: DragEvent): boolean {
+  return event.dataTransfer?.types.includes("Files") ?? false;
+}
+
+/** Reserved by one system or another, or not to be seen. */
+const UNSAFE = /[\p{Cc}\p{Cf}\p{Cs}<>:"/\\|?*]+/gu;
+
+/** The longest name before its ending. Units: UTF-16 units; systems allow 255 bytes. */
+const LONGEST = 60;
+
+/**
+ * A name that every system takes for a file: without reserved characters,
+ * dots or spaces at its ends, and not one of Windows's devices.
+ */
+export function safeFileName(name: string, ending: string): string {
+  const safe = name
+    .replace(UNSAFE, " ")
+    .replace(/\s+/gu, " ")
+    .slice(0, LONGEST)
+    .replace(/^[. ]+|[. ]+$/gu, "");
+  const isDevice = /^(?:con|prn|aux|nul|com\d|lpt\d)(?:\.|$)/iu.test(safe);
+  return `${safe === "" ? "deck" : isDevice ? `deck ${safe}` : safe}${ending}`;
+}
+
+/** Hands a text over as a file. Resolves when the browser has taken it. */
+export function writeTextFile({ name, text }: TextFile): Promise<void> {
+  const address = URL.createObjectURL(
+    new Blob([text], { type: "application/json" }),
+  );
+  const link = document.createElement("a");
+  link.href = address;
+  link.download = name;
+  link.click();
+  // The download has begun by the next task; a revoked address cannot break it.
+  return new Promise((resolve) =>
+    setTimeout(() => {
+      URL.revokeObjectURL(address);
+      resolve();
+    }),
+  );
+}
