@@ -242,7 +242,9 @@ test("what a learner practises is chosen on the bench and holds", async ({
   await page.getByRole("checkbox", { name: "First-layer edges" }).uncheck();
   await page.getByRole("button", { name: "Put The rest" }).click();
   await page.reload();
-  const decks = page.getByRole("checkbox");
+  const decks = page
+    .getByRole("region", { name: "What Learner 1 practises" })
+    .getByRole("checkbox");
   await expect(decks.nth(0)).toHaveAccessibleName(/The rest/);
   await expect(decks.nth(1)).toHaveAccessibleName(/First-layer corners/);
   await expect(decks.nth(2)).toHaveAccessibleName(/First-layer edges/);
