@@ -4,6 +4,7 @@
  * file as a name and a text.
  */
 import { err, ok, type Result } from "../../core/result";
+import { chooseFile, offerFile } from "./file-exchange";
 
 /** A file as the app sees it. */
 export interface TextFile {
@@ -51,21 +52,12 @@ export async function readTextFile(
  *
  * Shape: `endings` with their dots. Units: `most` in bytes.
  */
-export function chooseTextFile(
+export async function chooseTextFile(
   endings: readonly string[],
   most: number,
 ): Promise<ReadTextFile | undefined> {
-  const input = document.createElement("input");
-  input.type = "file";
-  input.accept = endings.join(",");
-  return new Promise((resolve) => {
-    input.addEventListener("cancel", () => resolve(undefined));
-    input.addEventListener("change", () => {
-      const file = input.files?.[0];
-      resolve(file === undefined ? undefined : readTextFile(file, most));
-    });
-    input.click();
-  });
+  const file = await chooseFile(endings);
+  return file === undefined ? undefined : readTextFile(file, most);
 }
 
 /** The file that is being dropped; undefined where it is something else, or more than one. */
@@ -101,18 +93,5 @@ export function safeFileName(name: string, ending: string): string {
 
 /** Hands a text over as a file. Resolves when the browser has taken it. */
 export function writeTextFile({ name, text }: TextFile): Promise<void> {
-  const address = URL.createObjectURL(
-    new Blob([text], { type: "application/json" }),
-  );
-  const link = document.createElement("a");
-  link.href = address;
-  link.download = name;
-  link.click();
-  // The download has begun by the next task; a revoked address cannot break it.
-  return new Promise((resolve) =>
-    setTimeout(() => {
-      URL.revokeObjectURL(address);
-      resolve();
-    }),
-  );
+  return offerFile(name, new Blob([text], { type: "application/json" }));
 }

@@ -14,7 +14,7 @@ import type { DeckDraft, UnknownCase } from "../../core/deck/deck-file-values";
 import { parseDeck } from "../../core/deck/deck-schema";
 import { present } from "../../core/invariant";
 import { err, ok, type Result } from "../../core/result";
-import { deckFileErrorText } from "../error-text";
+import { deckFileErrorText } from "../deck-error-text";
 import type { ReadTextFile, TextFileError } from "../platform/files";
 import { freshId } from "../platform/random";
 import { isStarterDeck } from "./decks.svelte";

@@ -2,7 +2,7 @@
 import { caseEntry } from "../../core/cases/case-table";
 import { type CaseNaming, caseTitle } from "../../core/cases/case-words";
 import type { WayRefusal } from "../../core/deck/check-way";
-import { deckFaultText } from "../error-text";
+import { deckFaultText } from "../deck-error-text";
 import { notationErrorText } from "../notation-error-text";
 import type { EditRefusal } from "./deck-bench.svelte";
 
