@@ -57,6 +57,11 @@ export function learnerSettingsKey(learner: string): string {
   return `learner:${learner}`;
 }
 
+/** The settings' key of the decks as a learner last saw them. */
+export function decksSeenKey(learner: string): string {
+  return `decks-seen:${learner}`;
+}
+
 /**
  * Deletes a learner with everything that is theirs: answers, blocks of
  * answers, rounds, settings. The one exception to the rule that history is
@@ -79,6 +84,7 @@ export function deleteLearner(
         await rounds.filter((row) => row["learner"] === learner).delete();
         await settings.bulkDelete([
           learnerSettingsKey(learner),
+          decksSeenKey(learner),
           practiceLockName(learner),
         ]);
         await learners.delete(learner);
