@@ -36,7 +36,7 @@ export class DeckShelf {
   readonly #database: TurnwiseDatabase;
   #own: readonly Deck[] = $state.raw([]);
   /** Decks on their way into the store, as they were last changed. */
-  readonly #unsaved = new Map<string, Deck>();
+  #unsaved: readonly Deck[] = [];
   #lastJob: Promise<unknown> = Promise.resolve();
   /** Stored decks that could not be read; kept as they are. */
   damaged: readonly DamagedRow[] = $state.raw([]);
@@ -67,10 +67,7 @@ export class DeckShelf {
       const read = await readDecks(this.#database);
       if (!read.ok) return read;
       // What was changed here meanwhile is stored next, and counts already.
-      this.#own = [...this.#unsaved.values()].reduce(
-        withDeck,
-        read.value.decks,
-      );
+      this.#own = this.#unsaved.reduce(withDeck, read.value.decks);
       this.damaged = read.value.damaged;
       return ok(undefined);
     });
@@ -78,13 +75,12 @@ export class DeckShelf {
 
   /** Stores a deck, new or changed; it is seen at once and taken back where it could not be stored. */
   async save(deck: Deck): Promise<Result<void, StorageError>> {
-    const { id } = deck;
     this.#own = withDeck(this.#own, deck);
-    this.#unsaved.set(id, deck);
+    this.#unsaved = withDeck(this.#unsaved, deck);
     const saved = await this.#inOrder(() =>
       saveDeck(this.#database, deck, now()),
     );
-    if (this.#unsaved.get(id) === deck) this.#unsaved.delete(id);
+    this.#unsaved = this.#unsaved.filter((unsaved) => unsaved !== deck);
     if (saved.ok) tellOtherWindows({ changed: "decks" });
     else await this.reload();
     return saved;
@@ -93,7 +89,7 @@ export class DeckShelf {
   async remove(id: string): Promise<Result<void, StorageError>> {
     const removed = await this.#inOrder(() => deleteDeck(this.#database, id));
     if (!removed.ok) return removed;
-    this.#unsaved.delete(id);
+    this.#unsaved = this.#unsaved.filter((deck) => deck.id !== id);
     this.#own = this.#own.filter((deck) => deck.id !== id);
     tellOtherWindows({ changed: "decks" });
     return removed;

@@ -167,8 +167,11 @@ test("by keyboard alone: a deck of ten is made, written to a file and read in a 
   await page.goto("/#/coach");
   await press(page, "Other decks");
   await press(page, "New deck");
-  // The place for the first case leads to the shelf.
-  await press(page, "Nothing in this deck yet: put the first case here");
+  // The focus follows the deck, and the place for its first case leads to the shelf.
+  await expect(
+    page.getByRole("button", { name: "Nothing in this deck yet" }),
+  ).toBeFocused();
+  await page.keyboard.press("Enter");
   for (let i = 1; i <= 10; i++) {
     await page.keyboard.press("Enter");
     await expect(rows(page)).toHaveCount(i);
@@ -200,6 +203,7 @@ test("by keyboard alone: a deck of ten is made, written to a file and read in a 
   await read(other, file, () => press(other, "Read a deck file…"));
   await press(other, "Take it in");
   await expect(deckName(other)).toHaveText("Keys");
+  await expect(rows(other).first().getByRole("link")).toBeFocused();
   expect(await titles(other)).toEqual(await titles(page));
   await other.context().close();
 });

@@ -1,0 +1,108 @@
+/**
+ * The coach's hands on the deck on the bench: each edit with what is read out
+ * after it and where the focus goes on, so that ten cases are put in, moved
+ * or taken out without looking for the place again.
+ */
+import { tick } from "svelte";
+import type { CaseId } from "../../../core/cases/case-ids";
+import type { CaseNaming } from "../../../core/cases/case-words";
+import type { Deck } from "../../../core/deck/deck";
+import type { DeckBench, DeckStep } from "../../state/deck-bench.svelte";
+import { stepInWords } from "../../state/deck-words";
+import { isStarterDeck } from "../../state/decks.svelte";
+import { editRefusalText } from "../../state/edit-refusals";
+import {
+  addStep,
+  moveStep,
+  placeOf,
+  placeSaid,
+  removeStep,
+} from "./bench-edits";
+
+/** Where a deck begins: its first case, or the place for one. */
+export const DECK_START = ".bench .deck [data-case] a, .bench .next";
+
+/** Gives the focus to something that may only now come onto the page. */
+export async function focusOn(
+  selector: string,
+  options?: FocusOptions,
+): Promise<void> {
+  await tick();
+  document.querySelector<HTMLElement>(selector)?.focus(options);
+}
+
+function isFocusInRow(): boolean {
+  return document.activeElement?.closest("[data-case]") instanceof HTMLElement;
+}
+
+const rowOf = (id: CaseId) => `[data-case="${id}"] a`;
+
+/** The deck that is worked on, as it is now. */
+export interface WorkedOn {
+  readonly bench: DeckBench;
+  readonly deck: () => Deck;
+  readonly naming: () => CaseNaming;
+}
+
+/** What is done to the deck on the bench. */
+export class BenchWork {
+  readonly #on: WorkedOn;
+  /** What was done last, to be read out. */
+  said = $state("");
+
+  constructor(on: WorkedOn) {
+    this.#on = on;
+  }
+
+  /** Makes an edit; what has become of the case it is about is read out. Answers why not, if not. */
+  edit(step: DeckStep, about?: CaseId): string | undefined {
+    const { bench, deck, naming } = this.#on;
+    const edited = bench.edit(deck().id, step);
+    if (!edited.ok) return editRefusalText(edited.error);
+    if (about !== undefined) this.said = placeSaid(deck(), about, naming());
+    return undefined;
+  }
+
+  /** Puts a case in at the end; the focus goes on to the case beside it on the shelf. */
+  add(id: CaseId, beside: CaseId | undefined): void {
+    this.edit(addStep(id), id);
+    void focusOn(
+      beside === undefined ? ".bench .next" : `[data-shelf-case="${beside}"]`,
+    );
+  }
+
+  /** Moves a case so many places later, or earlier; a row that has the focus keeps it. */
+  move(id: CaseId, by: number): void {
+    const deck = this.#on.deck();
+    const to = placeOf(deck, id) + by;
+    if (to < 0 || to >= deck.cases.length) return;
+    const isRow = isFocusInRow();
+    this.edit(moveStep(id, to), id);
+    if (isRow) void focusOn(rowOf(id));
+  }
+
+  /** Takes a case out; answers the case that comes in its place, if any. */
+  remove(id: CaseId): CaseId | undefined {
+    const deck = this.#on.deck();
+    const place = placeOf(deck, id);
+    const next = deck.cases[place + 1] ?? deck.cases[place - 1];
+    const preventScroll = !isFocusInRow();
+    this.edit(removeStep(id), id);
+    if (isStarterDeck(deck)) return id;
+    void focusOn(next === undefined ? DECK_START : rowOf(next.case), {
+      preventScroll,
+    });
+    return next?.case;
+  }
+
+  /** Takes the last step back, or makes it again. */
+  goThroughSteps(way: "undo" | "redo"): void {
+    const { bench } = this.#on;
+    const deck = this.#on.deck();
+    const step =
+      way === "undo" ? bench.stepToUndo(deck) : bench.stepToRedo(deck);
+    if (step === undefined) return;
+    bench[way](deck);
+    this.said = `${way === "undo" ? "Undone" : "Done again"}: ${stepInWords(step)}.`;
+  }
+}
