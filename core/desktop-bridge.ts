@@ -16,6 +16,34 @@ export interface DesktopInfo {
   readonly dataFolder: string;
 }
 
+/** Why a file was not read or written; `name` is its own name, `reason` the system's code for it. */
+export type DesktopFileError =
+  /** Its name has another ending than such files have. */
+  | { readonly code: "wrong-ending"; readonly name: string }
+  /** A folder, a device or the like. */
+  | { readonly code: "not-a-file"; readonly name: string }
+  | {
+      readonly code: "file-too-large";
+      readonly name: string;
+      /** Units: bytes. */
+      readonly most: number;
+    }
+  /** Its bytes are no UTF-8. */
+  | { readonly code: "not-text"; readonly name: string }
+  | {
+      readonly code: "not-read";
+      readonly name: string;
+      readonly reason: string;
+    }
+  /** The disk, or this person's share of it, is full. */
+  | { readonly code: "no-room"; readonly name: string }
+  | {
+      readonly code: "not-written";
+      readonly name: string;
+      readonly reason: string;
+    }
+  | { readonly code: "no-such-backup"; readonly name: string };
+
 /**
  * Why the shell refused a message: it came from something else than our own
  * page, it is none that we know, or what was asked could not be done.
