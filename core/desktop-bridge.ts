@@ -16,6 +16,13 @@ export interface DesktopInfo {
   readonly dataFolder: string;
 }
 
+/** A deck file that was opened; whether its text is a deck is not known yet. */
+export interface OpenedDeckFile {
+  /** The file's own name, without its folder. */
+  readonly name: string;
+  readonly text: string;
+}
+
 /** Why a file was not read or written; `name` is its own name, `reason` the system's code for it. */
 export type DesktopFileError =
   /** Its name has another ending than such files have. */
