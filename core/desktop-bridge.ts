@@ -9,6 +9,9 @@ import type { Result } from "./result";
 /** The name under which the bridge stands on the window, where there is one. */
 export const DESKTOP_BRIDGE_NAME = "turnwiseDesktop";
 
+/** The largest backup that goes over the bridge. Units: bytes, packed. */
+export const MAX_BACKUP_BYTES = 100_000_000;
+
 /** What the shell says about itself. */
 export interface DesktopInfo {
   readonly version: string;
@@ -21,6 +24,39 @@ export interface OpenedDeckFile {
   /** The file's own name, without its folder. */
   readonly name: string;
   readonly text: string;
+}
+
+/** A backup file that was opened; whether its bytes are a backup is not known yet. */
+export interface OpenedBackup {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
+/** An automatic backup, as its file's name tells. */
+export interface KeptBackup {
+  /** What `readBackup` wants. */
+  readonly name: string;
+  /** The day it was made on. Units: whole days since 1 January 1970. */
+  readonly day: number;
+  /** Answers in it. */
+  readonly reviews: number;
+  /** When it was made. Units: milliseconds since 1970. */
+  readonly madeAt: number;
+}
+
+/** What became of an automatic backup. */
+export interface AutomaticBackupOutcome {
+  /** False for an empty store, of which none is made. */
+  readonly written: boolean;
+  /** The newest earlier backup, where it holds more answers than this one: a bad sign, to be said. */
+  readonly fewerThan: KeptBackup | null;
+}
+
+/** What the store held when an automatic backup was last made. */
+export interface LastKnown {
+  readonly reviews: number;
+  /** Units: milliseconds since 1970. */
+  readonly at: number;
 }
 
 /** Why a file was not read or written; `name` is its own name, `reason` the system's code for it. */

@@ -7,7 +7,7 @@
  * be lost with the power (a rename is kept in the folder, not in the file).
  */
 import { randomUUID } from "node:crypto";
-import { open, rename, rm, stat } from "node:fs/promises";
+import { mkdir, open, rename, rm, stat } from "node:fs/promises";
 import { basename, dirname, join } from "node:path";
 import type { DesktopFileError } from "../core/desktop-bridge";
 import { err, ok, type Result } from "../core/result";
@@ -98,6 +98,22 @@ export async function removeIfThere(
     await disk.rm(path, { force: true });
   } catch (error) {
     console.warn(`A file was left behind (${systemCode(error)}).`);
+  }
+}
+
+/**
+ * Makes a folder where there is none.
+ *
+ * Errors: as of `writeWholeFile`.
+ */
+export async function makeFolder(
+  path: string,
+): Promise<Result<null, DesktopFileError>> {
+  try {
+    await mkdir(path, { recursive: true });
+    return ok(null);
+  } catch (error) {
+    return err(writingError(basename(path), error));
   }
 }
 
