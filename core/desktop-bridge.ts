@@ -59,6 +59,16 @@ export interface LastKnown {
   readonly at: number;
 }
 
+/** What a menu asks of the window. */
+export const MENU_COMMANDS = [
+  "open-deck",
+  "save-deck",
+  "back-up",
+  "restore",
+] as const;
+/** See `MENU_COMMANDS`. */
+export type MenuCommand = (typeof MENU_COMMANDS)[number];
+
 /** Why a file was not read or written; `name` is its own name, `reason` the system's code for it. */
 export type DesktopFileError =
   /** Its name has another ending than such files have. */
