@@ -1,8 +1,11 @@
 /**
- * What the window may ask of the desktop shell, as a type that both sides
- * import, since neither may import the other.
+ * What the window may ask of the desktop shell, and what the shell tells the
+ * window, as types that both sides import, since neither may import the other.
  *
- * In a plain browser the shell is not there and neither is the bridge.
+ * The window never names a path: files are chosen in the system's dialogs or
+ * were given to the app by the system, and backups go by the names that
+ * `listBackups` gave. In a plain browser the shell is not there and neither is
+ * the bridge.
  */
 import type { Result } from "./result";
 
@@ -29,7 +32,13 @@ export interface OpenedDeckFile {
 /** A backup file that was opened; whether its bytes are a backup is not known yet. */
 export interface OpenedBackup {
   readonly name: string;
-  readonly bytes: Uint8Array;
+  readonly bytes: Uint8Array<ArrayBuffer>;
+}
+
+/** A file that is now on the disk. */
+export interface SavedFile {
+  /** The file's own name, without its folder. */
+  readonly name: string;
 }
 
 /** An automatic backup, as its file's name tells. */
@@ -65,9 +74,17 @@ export const MENU_COMMANDS = [
   "save-deck",
   "back-up",
   "restore",
+  "print",
 ] as const;
 /** See `MENU_COMMANDS`. */
 export type MenuCommand = (typeof MENU_COMMANDS)[number];
+
+/** What the shell tells the window without being asked. */
+export type DesktopNews =
+  /** The system gave the app a deck file: ask for it with `takeDeckFile`. */
+  | { readonly kind: "deck-file-waiting" }
+  | { readonly kind: "menu"; readonly command: MenuCommand }
+  | { readonly kind: "full-screen"; readonly on: boolean };
 
 /** Why a file was not read or written; `name` is its own name, `reason` the system's code for it. */
 export type DesktopFileError =
@@ -104,11 +121,50 @@ export type DesktopFileError =
 export type DesktopError =
   | { readonly code: "foreign-sender" }
   | { readonly code: "unreadable-message"; readonly field: string }
-  | { readonly code: "not-done"; readonly reason: string };
+  | { readonly code: "not-done"; readonly reason: string }
+  | DesktopFileError;
 
-/** The questions the window may ask. */
+/** The shell's answer to a question. */
+export type DesktopAnswer<T> = Promise<Result<T, DesktopError>>;
+
+/** The questions the window may ask. A dialog that was closed without a choice answers null. */
 export interface DesktopBridge {
-  info(): Promise<Result<DesktopInfo, DesktopError>>;
+  info(): DesktopAnswer<DesktopInfo>;
   /** Shows the data folder in the system's file manager. */
-  showDataFolder(): Promise<Result<null, DesktopError>>;
+  showDataFolder(): DesktopAnswer<null>;
+
+  /** Lets the person choose a deck file, and reads it. */
+  openDeckFile(): DesktopAnswer<OpenedDeckFile | null>;
+  /** Lets the person choose where to write a deck's file; `title` proposes its name. */
+  saveDeckFile(title: string, text: string): DesktopAnswer<SavedFile | null>;
+  /** The next deck file that the system gave the app; null where none is waiting. */
+  takeDeckFile(): DesktopAnswer<OpenedDeckFile | null>;
+
+  /** Lets the person choose where to write a backup; `title` proposes its name. */
+  saveBackup(
+    title: string,
+    bytes: Uint8Array<ArrayBuffer>,
+  ): DesktopAnswer<SavedFile | null>;
+  /** Lets the person choose a backup, and reads it. */
+  openBackup(): DesktopAnswer<OpenedBackup | null>;
+  /** Keeps a backup of everything in the data folder, beside those of the last days; `reviews` says how many answers are in it. */
+  automaticBackup(
+    reviews: number,
+    bytes: Uint8Array<ArrayBuffer>,
+  ): DesktopAnswer<AutomaticBackupOutcome>;
+  /** The automatic backups there are, the newest first. */
+  listBackups(): DesktopAnswer<readonly KeptBackup[]>;
+  /** Reads one of them. */
+  readBackup(name: string): DesktopAnswer<OpenedBackup>;
+  /** What the store held last; null where it is not known to have held any answer. */
+  lastKnown(): DesktopAnswer<LastKnown | null>;
+  /** The store is rightly empty: `lastKnown` answers null until the next backup. */
+  forgetLastKnown(): DesktopAnswer<null>;
+
+  /** Lets the person choose where to write the page as it stands, for paper. */
+  printToPdf(title: string): DesktopAnswer<SavedFile | null>;
+  setFullScreen(on: boolean): DesktopAnswer<null>;
+
+  /** Hears what the shell tells, until the function that comes back is called. */
+  onNews(listener: (news: DesktopNews) => void): () => void;
 }

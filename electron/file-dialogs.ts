@@ -5,7 +5,7 @@
  * tested. Not every system's dialog adds the ending that a name lacks, and
  * none has asked about the file that then stands in the way.
  */
-import type { BrowserWindow, Dialog } from "electron";
+import type { Dialog } from "electron";
 import { existsSync } from "node:fs";
 import { basename, extname, join } from "node:path";
 import type { DesktopFileError } from "../core/desktop-bridge";
@@ -36,7 +36,7 @@ export type SystemDialog = Pick<
 /** The dialogs of a window; a place to save to is first proposed in the folder. */
 export function fileDialogs(
   dialog: SystemDialog,
-  window: BrowserWindow,
+  window: Electron.BaseWindow,
   folder: string,
 ): FileDialogs {
   const filters = ({ words, endings }: FileKind) => [

@@ -1,35 +1,33 @@
 /**
  * Answers the window's messages, after `messages.ts` has checked them.
  */
-import { app, ipcMain, shell, type WebFrameMain } from "electron";
-import type { DesktopError, DesktopInfo } from "../core/desktop-bridge";
-import { err, ok, type Result } from "../core/result";
+import { BrowserWindow, ipcMain, type WebFrameMain } from "electron";
+import type { DesktopAnswer } from "../core/desktop-bridge";
+import { err } from "../core/result";
+import { answerMessage, type Desk } from "./answer-message";
+import { MESSAGE_CHANNEL } from "./channels";
 import {
-  MESSAGE_CHANNEL,
   parseMessage,
-  type Message,
+  type MessageKind,
+  type Replies,
   type Sender,
 } from "./messages";
 
-type Reply = Result<DesktopInfo | null, DesktopError>;
-
-/** Begins to answer messages; the folder is where this person's data lives. */
-export function handleMessages(dataFolder: string): void {
-  ipcMain.handle(MESSAGE_CHANNEL, async (event, body): Promise<Reply> => {
-    const message = parseMessage(senderOf(event.senderFrame), body);
-    return message.ok ? act(message.value, dataFolder) : message;
-  });
-}
-
-async function act(message: Message, dataFolder: string): Promise<Reply> {
-  switch (message.kind) {
-    case "info":
-      return ok({ version: app.getVersion(), dataFolder });
-    case "show-data-folder": {
-      const reason = await shell.openPath(dataFolder);
-      return reason === "" ? ok(null) : err({ code: "not-done", reason });
-    }
-  }
+/** Begins to answer messages, each with the desk of the window it came from. */
+export function handleMessages(
+  deskOf: (window: Electron.BrowserWindow) => Desk,
+  unforeseen: (error: unknown) => void,
+): void {
+  ipcMain.handle(
+    MESSAGE_CHANNEL,
+    async (event, body): DesktopAnswer<Replies[MessageKind]> => {
+      const message = parseMessage(senderOf(event.senderFrame), body);
+      if (!message.ok) return message;
+      const window = BrowserWindow.fromWebContents(event.sender);
+      if (window === null) return err({ code: "foreign-sender" });
+      return answerMessage(deskOf(window), message.value, unforeseen);
+    },
+  );
 }
 
 function senderOf(frame: WebFrameMain | null): Sender | undefined {

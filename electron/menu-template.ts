@@ -24,7 +24,6 @@ export interface MenuDeeds {
   readonly command: (command: MenuCommand) => void;
   readonly openRecent: (path: string) => void;
   readonly clearRecent: () => void;
-  readonly printToPdf: () => void;
   readonly reload: () => void;
   readonly showData: () => void;
   readonly saveLog: () => void;
@@ -92,7 +91,7 @@ function fileMenu(facts: MenuFacts, deeds: MenuDeeds, isMac: boolean): Item {
       {
         label: "&Print to PDF…",
         accelerator: "CmdOrCtrl+P",
-        click: () => deeds.printToPdf(),
+        click: () => command("print"),
       },
       LINE,
       isMac

@@ -4,22 +4,100 @@
  * refusal can be tested.
  */
 import * as v from "valibot";
-import type { DesktopError } from "../core/desktop-bridge";
+import { MAX_DECK_FILE_LENGTH } from "../core/deck/deck-file";
+import {
+  type AutomaticBackupOutcome,
+  type DesktopError,
+  type DesktopInfo,
+  type KeptBackup,
+  type LastKnown,
+  MAX_BACKUP_BYTES,
+  type OpenedBackup,
+  type OpenedDeckFile,
+  type SavedFile,
+} from "../core/desktop-bridge";
 import { err, ok, type Result } from "../core/result";
-
-/** The one channel that messages travel on. */
-export const MESSAGE_CHANNEL = "turnwise";
 
 /** The scheme and host of the page inside Electron. */
 export const APP_ORIGIN = "turnwise://app";
 
+/** What is proposed as a file's name; longer ones are no title. */
+const title = v.pipe(v.string(), v.maxLength(1000));
+
+/** The bytes of a backup: gzip, and not more than may go over the bridge. */
+const backupBytes = v.pipe(
+  v.instance(Uint8Array),
+  v.check(({ byteLength }) => byteLength <= MAX_BACKUP_BYTES),
+  // RFC 1952, section 2.3.1: every gzip file begins so.
+  v.check(([first, second]) => first === 0x1f && second === 0x8b),
+);
+
 const messageSchema = v.variant("kind", [
   v.strictObject({ kind: v.literal("info") }),
   v.strictObject({ kind: v.literal("show-data-folder") }),
+  v.strictObject({ kind: v.literal("open-deck-file") }),
+  v.strictObject({
+    kind: v.literal("save-deck-file"),
+    title,
+    text: v.pipe(v.string(), v.maxLength(MAX_DECK_FILE_LENGTH)),
+  }),
+  v.strictObject({ kind: v.literal("take-deck-file") }),
+  v.strictObject({
+    kind: v.literal("save-backup"),
+    title,
+    bytes: backupBytes,
+  }),
+  v.strictObject({ kind: v.literal("open-backup") }),
+  v.strictObject({
+    kind: v.literal("automatic-backup"),
+    reviews: v.pipe(
+      v.number(),
+      v.integer(),
+      v.minValue(0),
+      v.maxValue(999_999_999),
+    ),
+    bytes: backupBytes,
+  }),
+  v.strictObject({ kind: v.literal("list-backups") }),
+  v.strictObject({
+    kind: v.literal("read-backup"),
+    name: v.pipe(v.string(), v.maxLength(255)),
+  }),
+  v.strictObject({ kind: v.literal("last-known") }),
+  v.strictObject({ kind: v.literal("forget-last-known") }),
+  v.strictObject({ kind: v.literal("print-to-pdf"), title }),
+  v.strictObject({ kind: v.literal("set-full-screen"), on: v.boolean() }),
 ]);
 
 /** A message that was read and may be acted on. */
 export type Message = v.InferOutput<typeof messageSchema>;
+
+/** The kinds of messages. */
+export type MessageKind = Message["kind"];
+
+/** A message of one kind. */
+export type MessageOf<Kind extends MessageKind> = Extract<
+  Message,
+  { readonly kind: Kind }
+>;
+
+/** What a message of each kind is answered with. */
+export interface Replies {
+  readonly info: DesktopInfo;
+  readonly "show-data-folder": null;
+  readonly "open-deck-file": OpenedDeckFile | null;
+  readonly "save-deck-file": SavedFile | null;
+  readonly "take-deck-file": OpenedDeckFile | null;
+  readonly "save-backup": SavedFile | null;
+  readonly "open-backup": OpenedBackup | null;
+  readonly "automatic-backup": AutomaticBackupOutcome;
+  readonly "list-backups": readonly KeptBackup[];
+  readonly "read-backup": OpenedBackup;
+  readonly "last-known": LastKnown | null;
+  readonly "forget-last-known": null;
+  readonly "print-to-pdf": SavedFile | null;
+  readonly "set-full-screen": null;
+}
 
 /** The frame that a message came from, as Electron describes it. */
 export interface Sender {

@@ -2,6 +2,7 @@
  * When something goes wrong that nothing else has caught: a plain dialog, a
  * log that can be saved, and a way on.
  */
+import type { Dialog } from "electron";
 import { errorText, type Trouble, type TroubleKind } from "./trouble-log";
 
 /** What a person may choose when something went wrong. */
@@ -59,6 +60,8 @@ export interface TroubleDeeds {
 export interface TroubleDesk {
   /** Keeps the log, and shows the dialog unless one is open already: errors that come in swarms are asked about once. */
   report(trouble: Trouble): Promise<void>;
+  /** Keeps the log only: somebody else says what happened. */
+  note(trouble: Trouble): Promise<void>;
 }
 
 /** The desk; nothing it does throws, or its own errors would come back to it. */
@@ -83,13 +86,24 @@ export function troubleDesk(deeds: TroubleDeeds): TroubleDesk {
       }
     }
   }
+  async function note(trouble: Trouble): Promise<string> {
+    const log = deeds.log(trouble);
+    await deeds.keep(log);
+    return log;
+  }
   return {
+    async note(trouble) {
+      try {
+        await note(trouble);
+      } catch (error) {
+        console.error("An error could not be kept:", error);
+      }
+    },
     async report(trouble) {
       const first = !isOpen;
       isOpen = true;
       try {
-        const log = deeds.log(trouble);
-        await deeds.keep(log);
+        const log = await note(trouble);
         if (first) await ask(trouble.kind, log);
       } catch (error) {
         console.error("An error could not be shown:", error);
@@ -151,4 +165,22 @@ export function watchProcess(
     process.on(event, (error) =>
       report({ kind: "error", text: `${event}: ${errorText(error)}` }),
     );
+}
+
+/** Shows a trouble dialog as the system's own. */
+export async function askByDialog(
+  dialog: Pick<Dialog, "showMessageBox">,
+  { message, detail, choices }: TroubleDialog,
+): Promise<TroubleChoice> {
+  const { response } = await dialog.showMessageBox({
+    type: "error",
+    message,
+    detail,
+    buttons: choices.map((choice) => CHOICE_WORDS[choice]),
+    defaultId: 0,
+    cancelId: 0,
+    // Windows would make command links of the words.
+    noLink: true,
+  });
+  return choices[response] ?? "go-on";
 }

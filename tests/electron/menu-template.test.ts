@@ -25,7 +25,6 @@ function standInDeeds() {
     command: vi.fn<MenuDeeds["command"]>(),
     openRecent: vi.fn<MenuDeeds["openRecent"]>(),
     clearRecent: vi.fn<MenuDeeds["clearRecent"]>(),
-    printToPdf: vi.fn<MenuDeeds["printToPdf"]>(),
     reload: vi.fn<MenuDeeds["reload"]>(),
     showData: vi.fn<MenuDeeds["showData"]>(),
     saveLog: vi.fn<MenuDeeds["saveLog"]>(),

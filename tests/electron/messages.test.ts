@@ -1,11 +1,35 @@
 import { describe, expect, it } from "vitest";
-import { isOwnAddress, parseMessage } from "../../electron/messages";
+import { MAX_DECK_FILE_LENGTH } from "../../core/deck/deck-file";
+import { MAX_BACKUP_BYTES } from "../../core/desktop-bridge";
+import {
+  isOwnAddress,
+  type Message,
+  parseMessage,
+} from "../../electron/messages";
 
 const OWN = { url: "turnwise://app/", isTopFrame: true };
+const GZIP = new Uint8Array([0x1f, 0x8b, 8, 0]);
+const TEXT = "x".repeat(MAX_DECK_FILE_LENGTH);
+const TITLE = "x".repeat(1000);
 
 describe("a message from the window", () => {
-  it.each(["info", "show-data-folder"] as const)("may ask %s", (kind) => {
-    expect(parseMessage(OWN, { kind })).toEqual({ ok: true, value: { kind } });
+  it.each<Message>([
+    { kind: "info" },
+    { kind: "show-data-folder" },
+    { kind: "open-deck-file" },
+    { kind: "save-deck-file", title: "", text: TEXT },
+    { kind: "take-deck-file" },
+    { kind: "save-backup", title: TITLE, bytes: GZIP },
+    { kind: "open-backup" },
+    { kind: "automatic-backup", reviews: 0, bytes: GZIP },
+    { kind: "list-backups" },
+    { kind: "read-backup", name: "a" },
+    { kind: "last-known" },
+    { kind: "forget-last-known" },
+    { kind: "print-to-pdf", title: "a" },
+    { kind: "set-full-screen", on: false },
+  ])("may ask $kind", (message) => {
+    expect(parseMessage(OWN, message)).toEqual({ ok: true, value: message });
   });
 
   it.each([
@@ -30,11 +54,53 @@ describe("a message from the window", () => {
     ["kind", { kind: "delete-everything" }],
     ["kind", { kind: ["info"] }],
     ["path", { kind: "show-data-folder", path: "/etc" }],
+    ["title", { kind: "print-to-pdf", title: `${TITLE}x` }],
+    ["title", { kind: "save-backup", bytes: GZIP }],
+    ["text", { kind: "save-deck-file", title: "a", text: `${TEXT}x` }],
+    ["text", { kind: "save-deck-file", title: "a", text: ["a"] }],
+    ["path", { kind: "open-deck-file", path: "/etc/passwd" }],
+    ["path", { kind: "save-deck-file", title: "a", text: "", path: "/a" }],
+    ["name", { kind: "read-backup", name: "a".repeat(256) }],
+    ["name", { kind: "read-backup" }],
+    ["on", { kind: "set-full-screen", on: 1 }],
+    ["reviews", { kind: "automatic-backup", reviews: -1, bytes: GZIP }],
+    ["reviews", { kind: "automatic-backup", reviews: 1.5, bytes: GZIP }],
+    ["reviews", { kind: "automatic-backup", reviews: 1e9, bytes: GZIP }],
   ])("is refused at %j when it is %j", (field, body) => {
     expect(parseMessage(OWN, body)).toEqual({
       ok: false,
       error: { code: "unreadable-message", field },
     });
+  });
+});
+
+describe("the bytes of a backup", () => {
+  const field = (bytes: unknown) => {
+    const message = { kind: "save-backup", title: "a", bytes };
+    const read = parseMessage(OWN, message);
+    return read.ok ? undefined : read.error;
+  };
+  const refused = { code: "unreadable-message", field: "bytes" };
+
+  it("are gzip and nothing else", () => {
+    for (const bytes of [
+      "text",
+      [0x1f, 0x8b],
+      GZIP.buffer,
+      new Uint8Array(),
+      new Uint8Array([0x1f]),
+      new TextEncoder().encode("{}"),
+      new Uint16Array([0x8b1f]),
+    ])
+      expect(field(bytes)).toEqual(refused);
+    expect(field(GZIP)).toBeUndefined();
+  });
+
+  it("are no more than may go over the bridge", () => {
+    const bytes = new Uint8Array(MAX_BACKUP_BYTES + 1);
+    bytes.set(GZIP);
+    expect(field(bytes)).toEqual(refused);
+    expect(field(bytes.subarray(0, MAX_BACKUP_BYTES))).toBeUndefined();
   });
 });
 

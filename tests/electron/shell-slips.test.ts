@@ -18,12 +18,16 @@ describe("the shell's sources", () => {
   });
 
   // Read off the text: main.ts itself runs in Electron only.
-  it("sandbox every page, shut each in, and refuse permissions", () => {
+  it("sandbox every page, shut each in, refuse permissions, and watch what goes wrong", () => {
     const main = readFileSync(join(FOLDER, "main.ts"), "utf8");
     for (const call of [
       "app.enableSandbox();",
       `app.on("web-contents-created", (_event, contents) => shutIn(contents));`,
       "refuseEveryPermission(session.defaultSession);",
+      "askBeforeLeaving(window.webContents, dialog);",
+      "watchWindow(window,",
+      "watchProcess(process,",
+      "takeGivenFiles(app, inbox, start, toFront);",
     ]) {
       expect(main).toContain(call);
     }
@@ -43,6 +47,9 @@ describe("the checker", () => {
     `const view = new BrowserView();`,
     `ipcMain.on("a", act);`,
     `contextBridge.exposeInMainWorld("a", ipcRenderer);`,
+    `import { autoUpdater } from "electron";`,
+    `const { autoUpdater } = await import("electron-updater");`,
+    `import updater from "electron-updater";`,
     `new BrowserWindow();`,
     `new BrowserWindow(options);`,
     `new BrowserWindow({ title: "a" });`,

@@ -15,6 +15,8 @@ const FORBIDDEN: ReadonlyMap<string, string> = new Map([
   ["executeJavaScript", "runs text as code in the page"],
   ["WebContentsView", "is a page that no window's settings shut in"],
   ["BrowserView", "is a page that no window's settings shut in"],
+  ["autoUpdater", "fetches programs: updates are left to the system"],
+  ["electron-updater", "fetches programs: updates are left to the system"],
 ]);
 
 /** Names that belong to one file each. */

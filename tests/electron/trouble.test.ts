@@ -1,6 +1,7 @@
 import { EventEmitter } from "node:events";
 import { describe, expect, it, vi } from "vitest";
 import {
+  askByDialog,
   CHOICE_WORDS,
   TROUBLE_DIALOGS,
   type TroubleChoice,
@@ -87,6 +88,38 @@ describe("trouble", () => {
     error.mockRestore();
     await desk.report(TROUBLE);
     expect(deeds.ask).toHaveBeenCalledTimes(2);
+  });
+
+  it("that somebody else says is kept and not shown", async () => {
+    const error = vi.spyOn(console, "error").mockReturnValue();
+    const { desk, done, deeds } = standInDesk();
+    await desk.note(TROUBLE);
+    expect(done).toEqual(["keep log of it broke"]);
+    vi.spyOn(deeds, "keep").mockRejectedValueOnce(new Error("no disk"));
+    await desk.note(TROUBLE);
+    expect(error).toHaveBeenCalledOnce();
+    error.mockRestore();
+  });
+
+  it("is asked by the system's dialog, whose buttons are the choices", async () => {
+    const words = TROUBLE_DIALOGS["page-gone"];
+    const ask = (response: number) => {
+      const showMessageBox = vi.fn(() =>
+        Promise.resolve({ response, checkboxChecked: false }),
+      );
+      return { showMessageBox, choice: askByDialog({ showMessageBox }, words) };
+    };
+    const { showMessageBox, choice } = ask(1);
+    expect(await choice).toBe("save-log");
+    expect(showMessageBox).toHaveBeenCalledWith(
+      expect.objectContaining({
+        message: words.message,
+        buttons: ["Load the page again", "Save the log…", "Quit"],
+      }),
+    );
+    expect(await ask(2).choice).toBe("quit");
+    // A button that is not there does nothing.
+    expect(await ask(9).choice).toBe("go-on");
   });
 
   it("always has a way on, and a log to save", () => {

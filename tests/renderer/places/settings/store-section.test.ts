@@ -3,6 +3,7 @@ import userEvent from "@testing-library/user-event";
 import { describe, expect, it, vi } from "vitest";
 import type { DesktopBridge } from "../../../../core/desktop-bridge";
 import StoreSection from "../../../../renderer/places/settings/StoreSection.svelte";
+import { standInDesktop } from "../../platform/stand-in-desktop";
 
 const FACTS = {
   answers: 1234,
@@ -50,14 +51,14 @@ describe("where the answers are kept", () => {
         error: { code: "not-done", reason: "no file manager" },
       }),
     );
-    const desktop: DesktopBridge = {
+    const desktop = standInDesktop({
       info: () =>
         Promise.resolve({
           ok: true,
           value: { version: "1", dataFolder: "C:\\Ann\\Turnwise" },
         }),
       showDataFolder,
-    };
+    });
     render(StoreSection, { ...FACTS, desktop });
     expect(await screen.findByText("C:\\Ann\\Turnwise")).toBeTruthy();
     expect(screen.queryByText(/this browser’s own store/)).toBeNull();
