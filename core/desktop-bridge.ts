@@ -41,6 +41,13 @@ export interface SavedFile {
   readonly name: string;
 }
 
+/** A backup of everything, to be kept without asking. */
+export interface NewBackup {
+  /** Answers in it. */
+  readonly reviews: number;
+  readonly bytes: Uint8Array<ArrayBuffer>;
+}
+
 /** An automatic backup, as its file's name tells. */
 export interface KeptBackup {
   /** What `readBackup` wants. */
@@ -147,11 +154,8 @@ export interface DesktopBridge {
   ): DesktopAnswer<SavedFile | null>;
   /** Lets the person choose a backup, and reads it. */
   openBackup(): DesktopAnswer<OpenedBackup | null>;
-  /** Keeps a backup of everything in the data folder, beside those of the last days; `reviews` says how many answers are in it. */
-  automaticBackup(
-    reviews: number,
-    bytes: Uint8Array<ArrayBuffer>,
-  ): DesktopAnswer<AutomaticBackupOutcome>;
+  /** Keeps a backup of everything in the data folder, beside those of the last days. */
+  automaticBackup(backup: NewBackup): DesktopAnswer<AutomaticBackupOutcome>;
   /** The automatic backups there are, the newest first. */
   listBackups(): DesktopAnswer<readonly KeptBackup[]>;
   /** Reads one of them. */

@@ -29,7 +29,7 @@ export function bridgeOver({ ask, hear }: Wire): DesktopBridge {
     takeDeckFile: () => ask({ kind: "take-deck-file" }),
     saveBackup: (title, bytes) => ask({ kind: "save-backup", title, bytes }),
     openBackup: () => ask({ kind: "open-backup" }),
-    automaticBackup: (reviews, bytes) =>
+    automaticBackup: ({ reviews, bytes }) =>
       ask({ kind: "automatic-backup", reviews, bytes }),
     listBackups: () => ask({ kind: "list-backups" }),
     readBackup: (name) => ask({ kind: "read-backup", name }),

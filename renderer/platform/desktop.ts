@@ -41,9 +41,9 @@ function steadyBridge(bridge: DesktopBridge): DesktopBridge {
         bridge.saveBackup(title, bytes),
       ),
     openBackup: () => answered(() => bridge.openBackup()),
-    automaticBackup: (reviews, bytes) =>
+    automaticBackup: ({ reviews, bytes }) =>
       within("", bytes.byteLength, MAX_BACKUP_BYTES, () =>
-        bridge.automaticBackup(reviews, bytes),
+        bridge.automaticBackup({ reviews, bytes }),
       ),
     listBackups: () => answered(() => bridge.listBackups()),
     readBackup: (name) => answered(() => bridge.readBackup(name)),

@@ -17,7 +17,8 @@ const CALLS = {
   takeDeckFile: (bridge) => bridge.takeDeckFile(),
   saveBackup: (bridge) => bridge.saveBackup("a", GZIP),
   openBackup: (bridge) => bridge.openBackup(),
-  automaticBackup: (bridge) => bridge.automaticBackup(1, GZIP),
+  automaticBackup: (bridge) =>
+    bridge.automaticBackup({ reviews: 1, bytes: GZIP }),
   listBackups: (bridge) => bridge.listBackups(),
   readBackup: (bridge) => bridge.readBackup("a"),
   lastKnown: (bridge) => bridge.lastKnown(),

@@ -21,6 +21,16 @@ describe("the log of an error", () => {
     );
   });
 
+  it("holds nothing of the person", () => {
+    const trouble = {
+      ...TROUBLE,
+      text: "at /home/ann/a.js, open '/x/Bob.json'",
+    };
+    const facts = { at: 0, versions: {}, personal: ["/home/ann"] };
+    expect(troubleLog(trouble, facts)).toContain("at …/a.js, open '…'");
+    expect(troubleLog(trouble, facts)).not.toMatch(/ann|bob/i);
+  });
+
   it("is cut short", () => {
     const trouble = { ...TROUBLE, text: "x".repeat(1e6) };
     const facts = { at: 0, versions: {}, personal: [] };

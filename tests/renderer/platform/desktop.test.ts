@@ -31,7 +31,7 @@ function everyQuestion(bridge: DesktopBridge) {
     takeDeckFile: bridge.takeDeckFile(),
     saveBackup: bridge.saveBackup("a", bytes),
     openBackup: bridge.openBackup(),
-    automaticBackup: bridge.automaticBackup(1, bytes),
+    automaticBackup: bridge.automaticBackup({ reviews: 1, bytes }),
     listBackups: bridge.listBackups(),
     readBackup: bridge.readBackup("a"),
     lastKnown: bridge.lastKnown(),
@@ -60,8 +60,8 @@ describe("the desktop bridge", () => {
     });
     expect(saveDeckFile).toHaveBeenCalledWith("title", "text");
     const bytes = new Uint8Array(3);
-    await bridge.automaticBackup(7, bytes);
-    expect(automaticBackup).toHaveBeenCalledWith(7, bytes);
+    await bridge.automaticBackup({ reviews: 7, bytes });
+    expect(automaticBackup).toHaveBeenCalledWith({ reviews: 7, bytes });
   });
 
   it.each(QUESTIONS)("asks %s and no other by that name", async (name) => {
@@ -115,7 +115,11 @@ describe("the desktop bridge", () => {
     for (const [name, most, answer] of [
       ["a", MAX_DECK_FILE_LENGTH, bridge.saveDeckFile("a", text)],
       ["a", MAX_BACKUP_BYTES, bridge.saveBackup("a", large)],
-      ["", MAX_BACKUP_BYTES, bridge.automaticBackup(1, large)],
+      [
+        "",
+        MAX_BACKUP_BYTES,
+        bridge.automaticBackup({ reviews: 1, bytes: large }),
+      ],
     ] as const) {
       expect(await answer).toEqual({
         ok: false,
