@@ -103,7 +103,7 @@ export async function saveByDialog(
 }
 
 /** Names that Windows keeps for devices, whatever their ending. */
-const DEVICE_NAME = /^(?:con|prn|aux|nul|com\d|lpt\d)$/i;
+const DEVICE_NAME = /^(?:con|prn|aux|nul|com\d|lpt\d)(?:\.|$)/i;
 
 const LONGEST_NAME = 80;
 
@@ -119,5 +119,5 @@ export function fileNameOf(title: string): string {
   const short = [...allowed].slice(0, LONGEST_NAME).join("");
   const name = short.replace(/^[. ]+|[. ]+$/g, "");
   if (name === "") return "Turnwise";
-  return DEVICE_NAME.test(name) ? `${name} file` : name;
+  return DEVICE_NAME.test(name) ? `file ${name}` : name;
 }

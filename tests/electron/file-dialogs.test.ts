@@ -135,8 +135,10 @@ describe("a file's name for a title", () => {
     ["Würfel für Zoë 🧩", "Würfel für Zoë 🧩"],
     ["", "Turnwise"],
     ["...", "Turnwise"],
-    ["con", "con file"],
-    ["LPT1", "LPT1 file"],
+    ["con", "file con"],
+    ["con.a", "file con.a"],
+    ["condition", "condition"],
+    ["LPT1", "file LPT1"],
     ["🧩".repeat(200), "🧩".repeat(80)],
   ])("for %j is %j", (title, name) => {
     expect(fileNameOf(title)).toBe(name);
