@@ -184,6 +184,7 @@ function viewMenu(facts: MenuFacts, deeds: MenuDeeds, isMac: boolean): Item {
 function windowMenu(isMac: boolean): Item {
   return {
     label: "&Window",
+    ...(isMac ? { role: "window" as const } : {}),
     submenu: [
       { role: "minimize", accelerator: "CmdOrCtrl+M" },
       ...(isMac

@@ -171,6 +171,13 @@ describe("reading a whole file", () => {
     });
   });
 
+  it("gives all of a file that comes in many parts", async () => {
+    const bytes = Uint8Array.from({ length: 300_000 }, (_, i) => i % 251);
+    expect((await writeWholeFile(at("long.json"), bytes)).ok).toBe(true);
+    const read = await readWholeFile(at("long.json"), 300_000);
+    expect(read.ok && Buffer.compare(read.value, bytes)).toBe(0);
+  });
+
   it("refuses a huge file by its size, without reading it", async () => {
     writeFileSync(at("huge.json"), "");
     // A hole: a terabyte by its size, nothing on the disk.
