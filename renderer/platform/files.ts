@@ -3,7 +3,9 @@
  * window, one that is written for them. Everything else in the app knows a
  * file as a name and a text.
  */
+import type { DesktopError, OpenedDeckFile } from "../../core/desktop-bridge";
 import { err, ok, type Result } from "../../core/result";
+import { desktopBridge } from "./desktop";
 import { chooseFile, offerFile } from "./file-exchange";
 
 /** A file as the app sees it. */
@@ -16,7 +18,13 @@ export interface TextFile {
 export type TextFileError =
   | { readonly code: "file-too-large"; readonly name: string }
   | { readonly code: "file-not-text"; readonly name: string }
-  | { readonly code: "file-not-read"; readonly name: string };
+  | { readonly code: "file-not-read"; readonly name: string }
+  /** The desktop app's own dialog did not give one. */
+  | {
+      readonly code: "desktop-refused";
+      readonly name: string;
+      readonly error: DesktopError;
+    };
 
 /** A file that was read, or why not. */
 export type ReadTextFile = Result<TextFile, TextFileError>;
@@ -60,6 +68,26 @@ export async function chooseTextFile(
   return file === undefined ? undefined : readTextFile(file, most);
 }
 
+/** What the desktop app's shell answered, as a file that was read; undefined where none was chosen. */
+export function fromDesktop(
+  answer: Result<OpenedDeckFile | null, DesktopError>,
+): ReadTextFile | undefined {
+  if (answer.ok) return answer.value === null ? undefined : ok(answer.value);
+  const { error } = answer;
+  return err({ code: "desktop-refused", name: "", error });
+}
+
+/** Lets a person choose a deck file, in the desktop app's own dialog where this is it. */
+export async function chooseDeckFile(
+  endings: readonly string[],
+  most: number,
+): Promise<ReadTextFile | undefined> {
+  const desktop = desktopBridge();
+  return desktop === undefined
+    ? chooseTextFile(endings, most)
+    : fromDesktop(await desktop.openDeckFile());
+}
+
 /** The file that is being dropped; undefined where it is something else, or more than one. */
 export function droppedFile(event: DragEvent): File | undefined {
   const files = event.dataTransfer?.files;
@@ -91,7 +119,19 @@ export function safeFileName(name: string, ending: string): string {
   return `${safe === "" ? "deck" : isDevice ? `deck ${safe}` : safe}${ending}`;
 }
 
-/** Hands a text over as a file. Resolves when the browser has taken it. */
-export function writeTextFile({ name, text }: TextFile): Promise<void> {
-  return offerFile(name, new Blob([text], { type: "application/json" }));
+/**
+ * Hands a deck's file over: to the browser's downloads, or to where a person
+ * chooses in the desktop app, which writes it whole or not at all.
+ */
+export async function writeDeckFile({
+  name,
+  text,
+}: TextFile): Promise<Result<void, DesktopError>> {
+  const desktop = desktopBridge();
+  if (desktop === undefined) {
+    await offerFile(name, new Blob([text], { type: "application/json" }));
+    return ok(undefined);
+  }
+  const saved = await desktop.saveDeckFile(name, text);
+  return saved.ok ? ok(undefined) : saved;
 }

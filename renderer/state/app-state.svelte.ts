@@ -26,6 +26,7 @@ import { askToPersist, type Persistence } from "../storage/persistence";
 import { readSetting, saveSetting } from "../storage/settings";
 import type { StorageError } from "../storage/storage-error";
 import { BackupDesk } from "./backup-desk.svelte";
+import { DesktopDesk } from "./desktop-desk.svelte";
 import { DeckBench } from "./deck-bench.svelte";
 import { DeckShelf } from "./decks.svelte";
 import { type LearnerState, openLearner } from "./learner.svelte";
@@ -44,6 +45,7 @@ export class AppState {
   readonly route = new RouteState();
   readonly decks: DeckShelf;
   readonly backups: BackupDesk;
+  readonly desktop: DesktopDesk;
   /** Kept with the app, so that undo outlives a look at another place. */
   readonly bench: DeckBench;
   #learners: readonly Learner[] = $state.raw([]);
@@ -63,6 +65,7 @@ export class AppState {
     this.database = database;
     this.decks = decks;
     this.backups = new BackupDesk(database);
+    this.desktop = new DesktopDesk(this.backups);
     this.bench = new DeckBench(decks);
     this.#learners = learners;
     this.#current = current;

@@ -81,6 +81,11 @@ export class BackupDesk {
     return this.#last;
   }
 
+  /** Answers of everybody on this machine. */
+  get answers(): number {
+    return this.#answers;
+  }
+
   /** Answers since then, by anybody on this machine. */
   get answersSince(): number {
     return Math.max(0, this.#answers - (this.#last?.answers ?? 0));

@@ -15,6 +15,7 @@ import { parseDeck } from "../../core/deck/deck-schema";
 import { present } from "../../core/invariant";
 import { err, ok, type Result } from "../../core/result";
 import { deckFileErrorText } from "../deck-error-text";
+import { desktopErrorText } from "../desktop-error-text";
 import type { ReadTextFile, TextFileError } from "../platform/files";
 import { freshId } from "../platform/random";
 import { isStarterDeck } from "./decks.svelte";
@@ -53,6 +54,8 @@ function fileErrorText(error: TextFileError): string {
       return "This file is no text, so it is no deck. Choose a deck file.";
     case "file-not-read":
       return "This file could not be read. Choose it again, or copy it to another folder first.";
+    case "desktop-refused":
+      return desktopErrorText(error.error);
   }
 }
 

@@ -1,0 +1,183 @@
+/**
+ * What the desktop app's shell wants of the page, and what the page gives it:
+ * menu commands, deck files that the system opened, automatic backups, and
+ * what is known of a store that is suddenly empty. In a browser there is no
+ * shell, and nothing here happens.
+ */
+import {
+  type DesktopBridge,
+  type DesktopError,
+  type KeptBackup,
+  type LastKnown,
+  type MenuCommand,
+} from "../../core/desktop-bridge";
+import { desktopBridge } from "../platform/desktop";
+import { fromDesktop, type ReadTextFile } from "../platform/files";
+import type { StorageError } from "../storage/storage-error";
+import type { BackupDesk } from "./backup-desk.svelte";
+
+/** A store that is empty though it is known to have held answers. */
+export interface LostStore {
+  readonly known: LastKnown;
+  /** The newest first. */
+  readonly backups: readonly KeptBackup[];
+}
+
+/** Why no automatic backup was made: the store was not read, or the shell did not keep it. */
+export type AutomaticBackupTrouble =
+  | { readonly of: "store"; readonly error: StorageError }
+  | { readonly of: "shell"; readonly error: DesktopError };
+
+/** The page's side of the desktop app. */
+export class DesktopDesk {
+  readonly #bridge: DesktopBridge | undefined;
+  readonly #backups: BackupDesk;
+  #command: MenuCommand | undefined = $state.raw();
+  #given: readonly ReadTextFile[] = $state.raw([]);
+  #lost: LostStore | undefined = $state.raw();
+  #fewerThan: KeptBackup | undefined = $state.raw();
+  #trouble: AutomaticBackupTrouble | undefined = $state.raw();
+  #takenOut: Blob | undefined = $state.raw();
+  #keptAnswers: number | undefined;
+
+  constructor(backups: BackupDesk, bridge = desktopBridge()) {
+    this.#backups = backups;
+    this.#bridge = bridge;
+  }
+
+  /** What a menu asks for, until a place takes it. */
+  get command(): MenuCommand | undefined {
+    return this.#command;
+  }
+
+  /** Deck files that the system gave, until they are looked at. */
+  get given(): readonly ReadTextFile[] {
+    return this.#given;
+  }
+
+  /** Undefined while all is well. */
+  get lost(): LostStore | undefined {
+    return this.#lost;
+  }
+
+  /** An earlier automatic backup that holds more answers than the last one made. */
+  get fewerThan(): KeptBackup | undefined {
+    return this.#fewerThan;
+  }
+
+  /** Why the last automatic backup was not made. */
+  get trouble(): AutomaticBackupTrouble | undefined {
+    return this.#trouble;
+  }
+
+  /** Follows the shell. Returns how to stop. */
+  follow(): () => void {
+    const bridge = this.#bridge;
+    if (bridge === undefined) return () => undefined;
+    void this.#takeGiven();
+    return bridge.onNews((news) => {
+      if (news.kind === "menu") this.#command = news.command;
+      else if (news.kind === "deck-file-waiting") void this.#takeGiven();
+    });
+  }
+
+  /** Takes a command up: whoever carries it out calls this first. Answers whether it was that one. */
+  takeCommand(command: MenuCommand): boolean {
+    if (this.#command !== command) return false;
+    this.#command = undefined;
+    return true;
+  }
+
+  /** The next deck file that the system gave. */
+  takeGiven(): ReadTextFile | undefined {
+    const [next, ...rest] = this.#given;
+    this.#given = rest;
+    return next;
+  }
+
+  async #takeGiven(): Promise<void> {
+    const bridge = this.#bridge;
+    if (bridge === undefined) return;
+    for (;;) {
+      const read = fromDesktop(await bridge.takeDeckFile());
+      if (read === undefined) return;
+      this.#given = [...this.#given, read];
+      if (!read.ok) return;
+    }
+  }
+
+  /**
+   * Has a backup of everything kept in the data folder, where answers were
+   * given since the last one; for an empty store, finds out whether it was.
+   */
+  async keepBackup(): Promise<void> {
+    const bridge = this.#bridge;
+    if (bridge === undefined) return;
+    const looked = await this.#backups.look();
+    if (!looked.ok) {
+      this.#trouble = { of: "store", error: looked.error };
+      return;
+    }
+    const { answers } = this.#backups;
+    if (answers === 0) await this.#lookForLost(bridge);
+    else if (answers !== this.#keptAnswers) {
+      this.#lost = undefined;
+      this.#trouble = await this.#keep(bridge, answers);
+      if (this.#trouble === undefined) this.#keptAnswers = answers;
+    }
+  }
+
+  async #keep(
+    bridge: DesktopBridge,
+    reviews: number,
+  ): Promise<AutomaticBackupTrouble | undefined> {
+    const made = await this.#backups.make();
+    if (!made.ok) return { of: "store", error: made.error };
+    const bytes = new Uint8Array(await made.value.file.arrayBuffer());
+    const kept = await bridge.automaticBackup({ reviews, bytes });
+    if (!kept.ok) return { of: "shell", error: kept.error };
+    this.#fewerThan = kept.value.fewerThan ?? undefined;
+    return undefined;
+  }
+
+  async #lookForLost(bridge: DesktopBridge): Promise<void> {
+    const known = await bridge.lastKnown();
+    if (!known.ok || known.value === null) return;
+    const listed = await bridge.listBackups();
+    this.#lost = {
+      known: known.value,
+      backups: listed.ok ? listed.value : [],
+    };
+  }
+
+  /** Takes an automatic backup out, for the place where backups are restored. */
+  async takeOut(name: string): Promise<DesktopError | undefined> {
+    const read = await this.#bridge?.readBackup(name);
+    if (read?.ok === true) this.#takenOut = new Blob([read.value.bytes]);
+    return read?.ok === false ? read.error : undefined;
+  }
+
+  /** Whether a backup waits to be looked at. */
+  get hasTakenOut(): boolean {
+    return this.#takenOut !== undefined;
+  }
+
+  /** The backup that was taken out. */
+  lookAtTakenOut(): Blob | undefined {
+    const file = this.#takenOut;
+    this.#takenOut = undefined;
+    return file;
+  }
+
+  /** The store is rightly empty, or was restored. */
+  async settleLost(): Promise<void> {
+    this.#lost = undefined;
+    await this.#bridge?.forgetLastKnown();
+  }
+
+  /** Writes the page as it stands, for paper. */
+  async print(title: string): Promise<DesktopError | undefined> {
+    const printed = await this.#bridge?.printToPdf(title);
+    return printed?.ok === false ? printed.error : undefined;
+  }
+}
