@@ -185,6 +185,49 @@ describe("practising", () => {
     expect(attemptOf(practise).item.case).toBe("E1");
   });
 
+  it("counts answers for the round's day when the time zone changes in mid-round", async () => {
+    vi.useFakeTimers({ toFake: ["Date"] });
+    vi.setSystemTime(new Date("2030-03-05T20:00:00Z"));
+    const zone = vi.spyOn(Date.prototype, "getTimezoneOffset");
+    zone.mockReturnValue(0);
+    const app = await openedApp();
+    const practise = await practising(app);
+    await answer(practise);
+    await practise.next();
+    // Twelve hours east it is the next morning: 08:00 on 6 March.
+    zone.mockReturnValue(-720);
+    await answer(practise);
+    const [before, after] = await stored(app);
+    expect([before?.utcOffset, after?.utcOffset]).toEqual([0, 720]);
+    expect(after?.localDay).toBe(before?.localDay);
+    await practise.next();
+    expect(attemptOf(practise).item.case).toBe("E1");
+    expect(practise.round?.results).toHaveLength(2);
+    zone.mockRestore();
+  });
+
+  it("goes on, and loses nothing, when the clock is set back in mid-round", async () => {
+    vi.useFakeTimers({ toFake: ["Date"] });
+    vi.setSystemTime(new Date("2030-03-05T20:00:00Z"));
+    const app = await openedApp();
+    const practise = await practising(app);
+    await answer(practise);
+    await practise.next();
+    const { round } = practise;
+    vi.setSystemTime(new Date("2030-03-03T20:00:00Z"));
+    await answer(practise);
+    await practise.next();
+    expect(practise.round?.id).toBe(round?.id);
+    const answers = await stored(app);
+    expect(answers).toHaveLength(2);
+    expect(new Set(answers.map(({ localDay }) => localDay)).size).toBe(1);
+    practise.close();
+    // The same round is taken up again, under the clock as it now is.
+    const again = await practising(await openedApp());
+    expect(again.round?.id).toBe(round?.id);
+    again.close();
+  });
+
   it("looks again what there is to do when the day turns over while nothing is due", async () => {
     vi.useFakeTimers({ toFake: ["Date"] });
     vi.setSystemTime(new Date("2030-03-05T20:00:00Z"));
