@@ -44,3 +44,8 @@ export const STARTER_DECKS: readonly Deck[] = [
     newPerRound: 2,
   },
 ];
+
+/** Whether a deck came with the app: it is copied, never changed, and not stored. */
+export function isStarterDeck({ id }: Pick<Deck, "id">): boolean {
+  return STARTER_DECKS.some((deck) => deck.id === id);
+}

@@ -3,6 +3,7 @@
  * would change, and how it is taken in. Nothing is stored before a person has
  * said so.
  */
+import type { CaseId } from "../../core/cases/case-ids";
 import type { Deck } from "../../core/deck/deck";
 import { deckChanges, type DeckChange } from "../../core/deck/deck-changes";
 import {
@@ -12,13 +13,15 @@ import {
 } from "../../core/deck/deck-file";
 import type { DeckDraft, UnknownCase } from "../../core/deck/deck-file-values";
 import { parseDeck } from "../../core/deck/deck-schema";
+import { casesWithBadWays, withoutWays } from "../../core/deck/typed-ways";
 import { present } from "../../core/invariant";
+import { randomSource } from "../../core/random-source";
 import { err, ok, type Result } from "../../core/result";
 import { deckFileErrorText } from "../deck-error-text";
 import { desktopErrorText } from "../desktop-error-text";
 import type { ReadTextFile, TextFileError } from "../platform/files";
-import { freshId } from "../platform/random";
-import { isStarterDeck } from "./decks.svelte";
+import { freshId, freshSeed } from "../platform/random";
+import { isStarterDeck } from "../../core/deck/starter-decks";
 
 /** The ending of deck files; a plain `.json` is read as well. */
 export const DECK_FILE_ENDING = ".turnwise-deck";
@@ -34,6 +37,8 @@ export interface DeckArrival {
   readonly file: string;
   readonly draft: DeckDraft;
   readonly unknownCases: readonly UnknownCase[];
+  /** Cases whose typed way does not answer them; it is left out of `draft`. */
+  readonly badWays: readonly CaseId[];
   /** The deck here with the same id, which it would revise. */
   readonly revises: Deck | undefined;
   readonly changes: readonly DeckChange[];
@@ -72,13 +77,15 @@ export function deckArrival(
     DeckFileError
   > = parseDeckFile(text);
   if (!parsed.ok) return err({ file, reason: deckFileErrorText(parsed.error) });
-  const { deck: draft, unknownCases } = parsed.value;
+  const { deck, unknownCases } = parsed.value;
+  const badWays = casesWithBadWays(deck.cases, randomSource(freshSeed()));
+  const draft = { ...deck, cases: withoutWays(deck.cases, badWays) };
   const known = decks.find(({ id }) => id === draft.id);
   // A starter deck stays as it is: a file with its id is a deck beside it.
   const revises =
     known === undefined || isStarterDeck(known) ? undefined : known;
   const changes = deckChanges(revises, draft);
-  return ok({ file, draft, unknownCases, revises, changes });
+  return ok({ file, draft, unknownCases, badWays, revises, changes });
 }
 
 /** The arrived deck as it is stored: under its own id where it revises or is new here, else, or `asNew`, under a fresh one. */

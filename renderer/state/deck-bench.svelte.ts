@@ -30,7 +30,8 @@ import { err, ok, type Result } from "../../core/result";
 import { freshId } from "../platform/random";
 import type { StorageError } from "../storage/storage-error";
 import type { StepLabel } from "./deck-words";
-import { type DeckShelf, isStarterDeck } from "./decks.svelte";
+import { isStarterDeck } from "../../core/deck/starter-decks";
+import { type DeckShelf } from "./decks.svelte";
 
 /** One edit: what it is called when it is undone, and how it is made. */
 export interface DeckStep {

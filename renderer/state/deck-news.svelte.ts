@@ -9,11 +9,12 @@ import * as v from "valibot";
 import type { Deck } from "../../core/deck/deck";
 import { type DeckChange, deckChanges } from "../../core/deck/deck-changes";
 import { parseDeck } from "../../core/deck/deck-schema";
-import type { Result } from "../../core/result";
+import { ok, type Result } from "../../core/result";
+import { isSameJson as isSame } from "../../core/same-json";
 import { decksSeenKey } from "../storage/learners";
 import { readSetting, saveSetting } from "../storage/settings";
 import type { StorageError } from "../storage/storage-error";
-import { isStarterDeck } from "./decks.svelte";
+import { isStarterDeck } from "../../core/deck/starter-decks";
 import type { LearnerState } from "./learner.svelte";
 
 /** What is to be told about one deck. */
@@ -79,14 +80,34 @@ export class DeckNewsBoard {
   /** Reads what the learner has seen. */
   async open(): Promise<Result<unknown, StorageError>> {
     const stored = await readSetting(this.#learner.database, this.#key);
-    if (stored.ok) this.#seen = parseSeen(stored.value);
-    return stored;
+    if (!stored.ok) return stored;
+    this.#seen = parseSeen(stored.value);
+    // A deck that has nothing to say counts as seen: what changes in it later
+    // is then told.
+    const unread = this.news.map(({ deck }) => deck.id);
+    return this.#see((deck) => !unread.includes(deck.id));
   }
 
   /** The learner has read it all: their decks count as seen as they now are. */
-  async read(): Promise<Result<void, StorageError>> {
-    const decks = this.#learner.decks.filter((deck) => !isStarterDeck(deck));
-    this.#seen = Object.fromEntries(decks.map((deck) => [deck.id, deck]));
-    return saveSetting(this.#learner.database, this.#key, this.#seen);
+  read(): Promise<Result<void, StorageError>> {
+    return this.#see(() => true);
+  }
+
+  async #see(
+    isSeen: (deck: Deck) => boolean,
+  ): Promise<Result<void, StorageError>> {
+    const before = this.#seen ?? {};
+    const decks = this.#learner.decks
+      .filter((deck) => !isStarterDeck(deck))
+      .filter(isSeen);
+    // A deck that is not practised just now was seen all the same.
+    const after = {
+      ...before,
+      ...Object.fromEntries(decks.map((deck) => [deck.id, deck])),
+    };
+    this.#seen = after;
+    return isSame(before, after)
+      ? ok(undefined)
+      : saveSetting(this.#learner.database, this.#key, after);
   }
 }

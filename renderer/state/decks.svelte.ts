@@ -13,11 +13,6 @@ import type { TurnwiseDatabase } from "../storage/database";
 import { deleteDeck, readDecks, saveDeck } from "../storage/decks";
 import type { StorageError } from "../storage/storage-error";
 
-/** Whether a deck came with the app: it is copied, never changed. */
-export function isStarterDeck({ id }: Pick<Deck, "id">): boolean {
-  return STARTER_DECKS.some((deck) => deck.id === id);
-}
-
 /** The decks with another one among them, in the place of its old version or at the end. */
 function withDeck(decks: readonly Deck[], deck: Deck): readonly Deck[] {
   return decks.some(({ id }) => id === deck.id)

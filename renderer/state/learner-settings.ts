@@ -71,7 +71,15 @@ const SETTINGS_SCHEMA = v.looseObject({
     DEFAULT_LEVEL,
   ),
   /** The decks that are practised, in the learner's order; undefined: not chosen yet. */
-  decks: v.fallback(v.optional(v.array(v.string())), undefined),
+  decks: v.fallback(
+    v.optional(
+      v.pipe(
+        v.array(v.string()),
+        v.transform((ids) => [...new Set(ids)]),
+      ),
+    ),
+    undefined,
+  ),
   answerWay: v.fallback(v.picklist(ANSWER_WAYS), "on-screen"),
 });
 

@@ -19,7 +19,11 @@ export interface LearnerToRestore {
 function whatOf(plan: LearnerPlan): string {
   const { fresh, alreadyHere, conflicts, repairs, damaged, here } = plan;
   const parts = [
-    here === undefined ? "not here yet" : "",
+    here === undefined
+      ? "not here yet"
+      : plan.isReadableHere
+        ? ""
+        : "their name here cannot be read, and is mended",
     fresh.length === 0
       ? "nothing new"
       : counted(fresh.length, "new answer", "new answers"),
@@ -47,7 +51,7 @@ export function learnersToRestore(
       one.learner?.name ??
       (typeof hereName === "string" ? hereName : "A learner without a name");
     const brings =
-      one.here === undefined ||
+      !one.isReadableHere ||
       one.fresh.length + one.repairs.length + one.damaged.length > 0;
     return { id: one.id, name, what: whatOf(one), brings };
   });

@@ -1,6 +1,7 @@
 /** The decks that were made or read on this machine; the starter decks are not stored. */
 import * as v from "valibot";
 import type { Deck } from "../../core/deck/deck";
+import { isStarterDeck } from "../../core/deck/starter-decks";
 import { parseDeck } from "../../core/deck/deck-schema";
 import { ok, type Result } from "../../core/result";
 import type { RawRow, TurnwiseDatabase } from "./database";
@@ -25,7 +26,8 @@ interface ReadRow {
   readonly createdAt: number;
 }
 
-function readRow(row: RawRow): Result<ReadRow, DamagedRow> {
+/** The deck in a stored row, or what is wrong with the row. */
+export function readDeckRow(row: RawRow): Result<ReadRow, DamagedRow> {
   const key = String(row["id"]);
   const refuse = (field: string) =>
     ({ ok: false, error: { table: "decks", key, field } }) as const;
@@ -33,7 +35,10 @@ function readRow(row: RawRow): Result<ReadRow, DamagedRow> {
   if (!parsed.success) return refuse(v.getDotPath(parsed.issues[0]) ?? "");
   const deck = parseDeck(parsed.output.deck);
   if (!deck.ok) return refuse(["deck", ...deck.error.path].join("."));
-  return deck.value.id === key
+  // Those that came with the app are in no store: a row with such an id is
+  // somebody else's doing, and would stand twice in every list.
+  const isOwn = deck.value.id === key && !isStarterDeck(deck.value);
+  return isOwn
     ? ok({ deck: deck.value, createdAt: parsed.output.createdAt })
     : refuse("deck.id");
 }
@@ -46,7 +51,7 @@ export async function readDecks(
   if (!read.ok) return read;
   const rows: ReadRow[] = [];
   const damaged: DamagedRow[] = [];
-  for (const row of read.value.map(readRow))
+  for (const row of read.value.map(readDeckRow))
     if (row.ok) rows.push(row.value);
     else damaged.push(row.error);
   rows.sort((a, b) => a.createdAt - b.createdAt);

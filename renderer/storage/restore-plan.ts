@@ -17,6 +17,7 @@ import { parseReview } from "../../core/memory/review-schema";
 import { isSameJson } from "../../core/same-json";
 import { reviewsInBlock } from "./backup-survey";
 import type { RawRow, TurnwiseDatabase } from "./database";
+import { readDeckRow } from "./decks";
 
 /** A readable answer for one that is damaged here. */
 export interface Repair {
@@ -58,7 +59,7 @@ export interface RestorePlan {
   readonly learners: readonly LearnerPlan[];
   readonly newDecks: readonly RawRow[];
   readonly changedDecks: readonly ChangedDeck[];
-  /** Damaged rows of the file that have no place to be put back to. */
+  /** Rows of the file that stay there: damaged ones without a place here, and decks that cannot be read. */
   readonly leftInFile: number;
 }
 
@@ -192,8 +193,13 @@ export async function planRestore(
   const stored = await database.decks.bulkGet(decks.map(([id]) => id));
   const newDecks: RawRow[] = [];
   const changedDecks: ChangedDeck[] = [];
+  let unreadableDecks = 0;
   decks.forEach(([, inFile], i) => {
     const here = stored[i];
+    if (!readDeckRow(inFile).ok) {
+      unreadableDecks += 1;
+      return;
+    }
     if (here === undefined) newDecks.push(inFile);
     else if (!isSameJson(here, inFile)) changedDecks.push({ here, inFile });
   });
@@ -202,6 +208,6 @@ export async function planRestore(
     learners,
     newDecks,
     changedDecks,
-    leftInFile: contents.damaged.length - putBack,
+    leftInFile: contents.damaged.length - putBack + unreadableDecks,
   };
 }

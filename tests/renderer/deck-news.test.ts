@@ -6,12 +6,16 @@ import { DeckNewsBoard } from "../../renderer/state/deck-news.svelte";
 import { forgetDatabases } from "./storage/fresh-database";
 import { windowLocks } from "./storage/window-locks";
 
-const DECK: Deck = {
+const SILENT: Deck = {
   id: "0b9f6e0e-5f0a-4c1e-9d57-3f1f6f3c2a11",
   name: "Monday",
   description: "",
   newPerRound: 2,
   cases: [{ case: "C1", target: 20 }],
+};
+
+const DECK: Deck = {
+  ...SILENT,
   message: "Slowly. Look underneath first.",
   note: "for the younger group",
 };
@@ -68,6 +72,16 @@ describe("what a learner is told of their decks", () => {
       "case-added",
       "case-field",
     ]);
+  });
+
+  it("is what changed in a deck that had nothing to say at first", async () => {
+    const app = await opened();
+    await app.decks.save(SILENT);
+    await app.current.changeSettings({ decks: [DECK.id] });
+    expect((await boardOf(app)).news).toEqual([]);
+    await app.decks.save({ ...SILENT, cases: [{ case: "C1", target: 15 }] });
+    const [news] = (await boardOf(app)).news;
+    expect(news?.changes).toMatchObject([{ code: "case-field", after: 15 }]);
   });
 
   it("says nothing of decks that they do not practise, nor of those that came with the app", async () => {

@@ -9,7 +9,7 @@ import type { CaseNaming } from "../../../core/cases/case-words";
 import type { Deck } from "../../../core/deck/deck";
 import type { DeckBench, DeckStep } from "../../state/deck-bench.svelte";
 import { stepInWords } from "../../state/deck-words";
-import { isStarterDeck } from "../../state/decks.svelte";
+import { isStarterDeck } from "../../../core/deck/starter-decks";
 import { editRefusalText } from "../../state/edit-refusals";
 import {
   addStep,

@@ -1,10 +1,12 @@
 /** The way that a deck advises, as it is played on one position. */
-import type { Position } from "../../../core/cases/position";
+import { judge } from "../../../core/answer/judge";
+import { type Position, startOf } from "../../../core/cases/position";
 import {
   turnsForPosition,
   wayForPosition,
 } from "../../../core/cases/way-for-position";
 import type { Hand } from "../../../core/cases/way";
+import { applyTurns } from "../../../core/cube/held-cube";
 import type { Turn } from "../../../core/cube/turns";
 import type { DeckWay } from "../../../core/deck/deck";
 import { turnsOfDeckWay } from "../../../core/deck/way-of-deck";
@@ -17,7 +19,11 @@ export interface TaughtWay {
   readonly hand: Hand;
 }
 
-/** The turns that are taught for a position, from how it is held when it is shown. */
+/**
+ * The turns that are taught for a position, from how it is held when it is
+ * shown. A deck's way that does not answer it is not taught: a deck may be
+ * revised while a round asks as it was, and may come from anywhere.
+ */
 export function taughtTurns(
   position: Position,
   { way, hand }: TaughtWay,
@@ -26,7 +32,11 @@ export function taughtTurns(
     way === undefined
       ? undefined
       : turnsOfDeckWay(position.case, way, position.hold, hand);
-  return turns === undefined
-    ? turnsForPosition(position, { school: "first", hand })
-    : wayForPosition(position, { turns });
+  const own = turns && wayForPosition(position, { turns });
+  const answers =
+    own !== undefined &&
+    judge(position, applyTurns(startOf(position), own)).right;
+  return own !== undefined && answers
+    ? own
+    : turnsForPosition(position, { school: "first", hand });
 }

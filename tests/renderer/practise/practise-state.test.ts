@@ -512,6 +512,14 @@ describe("practising", () => {
       expect(formatTurns(attemptOf(down).way)).toBe("F U F'");
     });
 
+    it("does not teach a way that does not answer the case, wherever it came from", async () => {
+      const way = { kind: "turns", turns: "R L U D B" } as const;
+      const [, practise] = await withDeck({ way });
+      expect(attemptOf(practise).way).toEqual(
+        turnsForPosition(attemptOf(practise).position),
+      );
+    });
+
     it("lets a case be answered only as it allows, and goes back to the learner's choice after it", async () => {
       const [app, practise] = await withDeck({ answerWays: ["my-cube"] });
       expect(myCubeOf(practise).stage.kind).toBe("has");

@@ -11,6 +11,7 @@ import { saveSetting } from "../../../renderer/storage/settings";
 import { writeBackup } from "../../../renderer/storage/write-backup";
 import { backedUp, contentsOf, dumpOf } from "./backup-files";
 import { forgetDatabases, openTestDatabase } from "./fresh-database";
+import { sampleDeckRow } from "./sample-deck-row";
 import { sampleReview, sampleReviews } from "./sample-review";
 
 const CHOICE = {
@@ -60,7 +61,7 @@ async function storeOfAnn(reviews = 3): Promise<TurnwiseDatabase> {
 
 async function backupOfAnn(reviews: number) {
   const database = await storeOfAnn(reviews);
-  await database.decks.put({ id: "club" });
+  await database.decks.put(sampleDeckRow("club"));
   const contents = await contentsOf(await backedUp(database));
   database.close();
   await forgetDatabases();

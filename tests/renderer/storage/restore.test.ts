@@ -1,7 +1,7 @@
 // @vitest-environment node
 import "fake-indexeddb/auto";
 import { beforeEach, describe, expect, it, vi } from "vitest";
-import { ANN, BEN, CLUB_DECK } from "../../core/backup/sample-backup";
+import { ANN, BEN } from "../../core/backup/sample-backup";
 import type { Milliseconds, Review } from "../../../core/memory/review";
 import type { TurnwiseDatabase } from "../../../renderer/storage/database";
 import {
@@ -24,6 +24,7 @@ import {
 } from "../../../renderer/storage/sealing";
 import { backedUp, contentsOf, dumpOf } from "./backup-files";
 import { forgetDatabases, openTestDatabase } from "./fresh-database";
+import { DECK_ID, sampleDeckRow } from "./sample-deck-row";
 import { sampleReview, sampleReviews, TUESDAY_NINE } from "./sample-review";
 
 const CHOICE: RestoreChoice = {
@@ -81,6 +82,9 @@ async function logOf(database: TurnwiseDatabase, learner = ANN.id) {
   if (!log.ok) throw new Error(log.error.code);
   return log.value;
 }
+
+const CLUB_ID = "5c0de1f0-96b4-4a3e-8a0b-2f6f0d9b7e55";
+const CLUB_DECK = sampleDeckRow("Tuesday club", CLUB_ID);
 
 const NOTHING = {
   learners: 0,
@@ -288,20 +292,20 @@ describe("restoring", () => {
   ] as const)("brings decks as chosen: %s", async (decks, club, name) => {
     const contents = await asBackup(async () => {
       const database = await openTestDatabase();
-      await database.decks.bulkPut([CLUB_DECK, { id: "d", name: "theirs" }]);
+      await database.decks.bulkPut([CLUB_DECK, sampleDeckRow("theirs")]);
       return database;
     });
     const database = await openTestDatabase();
-    await database.decks.put({ id: "d", name: "mine" });
+    await database.decks.put(sampleDeckRow("mine"));
     const plan = await planOf(database, contents);
     expect(plan.newDecks).toEqual([CLUB_DECK]);
     expect(plan.changedDecks).toEqual([
-      { here: { id: "d", name: "mine" }, inFile: { id: "d", name: "theirs" } },
+      { here: sampleDeckRow("mine"), inFile: sampleDeckRow("theirs") },
     ]);
     const before = await dumpOf(database);
     await restore(database, contents, { ...CHOICE, decks });
-    expect(await database.decks.get("club")).toEqual(club);
-    expect(await database.decks.get("d")).toEqual({ id: "d", name });
+    expect(await database.decks.get(CLUB_ID)).toEqual(club);
+    expect(await database.decks.get(DECK_ID)).toEqual(sampleDeckRow(name));
     await undoRestore(database);
     expect(await dumpOf(database)).toEqual(before);
   });
@@ -403,23 +407,39 @@ describe("a restore", () => {
     expect(await undoRestore(database)).toEqual({ ok: true, value: undefined });
   });
 
-  it("leaves a deck that its coach has changed since", async () => {
+  it("leaves decks in the file that cannot be read, or take the place of one that came with the app", async () => {
     const contents = await asBackup(async () => {
       const database = await openTestDatabase();
-      await database.decks.bulkPut([CLUB_DECK, { id: "d", name: "theirs" }]);
+      await database.decks.bulkPut([
+        { id: DECK_ID, name: "no deck" },
+        sampleDeckRow("First-layer edges", "starter-edges"),
+      ]);
       return database;
     });
     const database = await openTestDatabase();
-    await database.decks.put({ id: "d", name: "mine" });
+    const plan = await planOf(database, contents);
+    expect([plan.newDecks, plan.leftInFile]).toEqual([[], 2]);
+    await restore(database, contents, { ...CHOICE, decks: "new-and-changed" });
+    expect(await database.decks.count()).toBe(0);
+  });
+
+  it("leaves a deck that its coach has changed since", async () => {
+    const contents = await asBackup(async () => {
+      const database = await openTestDatabase();
+      await database.decks.bulkPut([CLUB_DECK, sampleDeckRow("theirs")]);
+      return database;
+    });
+    const database = await openTestDatabase();
+    await database.decks.put(sampleDeckRow("mine"));
     await restore(database, contents, { ...CHOICE, decks: "new-and-changed" });
     await database.decks.bulkPut([
-      { ...CLUB_DECK, name: "Wednesday club" },
-      { id: "d", name: "ours" },
+      sampleDeckRow("Wednesday club", CLUB_ID),
+      sampleDeckRow("ours"),
     ]);
     await undoRestore(database);
     expect(await database.decks.toArray()).toEqual([
-      { ...CLUB_DECK, name: "Wednesday club" },
-      { id: "d", name: "ours" },
+      sampleDeckRow("ours"),
+      sampleDeckRow("Wednesday club", CLUB_ID),
     ]);
   });
 
