@@ -194,8 +194,9 @@ describe("practising", () => {
     const practise = await practising(app);
     await answer(practise);
     await practise.next();
-    // Twelve hours east it is the next morning: 08:00 on 6 March.
+    // Twelve hours east it is the next morning: 08:01 on 6 March.
     zone.mockReturnValue(-720);
+    vi.setSystemTime(new Date("2030-03-05T20:01:00Z"));
     await answer(practise);
     const [before, after] = await stored(app);
     expect([before?.utcOffset, after?.utcOffset]).toEqual([0, 720]);
