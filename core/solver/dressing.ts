@@ -4,7 +4,7 @@
  * about so that no turn has to be made behind it.
  *
  * The cheapest of all ways to mix in turns about the upright axis, found from
- * the end backwards over (turns left, how the cube is held and was turned): 12 states a turn.
+ * the end backwards over (turns left, how the cube is held and was turned): 16 states a turn.
  */
 import { FREE_LAYER } from "../cases/stage";
 import { FACES } from "../cube/faces";
@@ -39,6 +39,8 @@ const TROUBLE = {
   wholeCubeOutside: 0.4,
   /** On top: only turns of the top and the bottom since the last one, which it changes nothing about. */
   wholeCubeIdle: 5,
+  /** On top: a single turn since the last one, which could have been made without both. */
+  wholeCubeBrief: 1.6,
   /** Added once where no turn of the free layer is mixed in, which hides most. */
   noFreeLayer: 4,
 } as const;
@@ -112,11 +114,15 @@ interface Plan {
   readonly trouble: number;
 }
 
-/** The whole cube: never turned, turned with only upright turns since, turned. */
+/** The whole cube: never turned, turned with only upright turns since, with one other turn since, with more. */
 const NOT_TURNED = 0;
 const JUST_TURNED = 1;
-const TURNED = 2;
-const WHOLE_STATES = 3;
+const ONE_SINCE = 2;
+const TURNED = 3;
+const WHOLE_STATES = 4;
+
+/** What each of them is after a turn of a layer that is not upright. */
+const AFTER_TURN = [NOT_TURNED, ONE_SINCE, TURNED, TURNED] as const;
 
 function cheapestPlan(
   sequence: FaceTurnSequence,
@@ -135,13 +141,14 @@ function cheapestPlan(
   );
   const goal = trouble[n + 1]!;
   goal[end + 4 * JUST_TURNED] = 0;
+  goal[end + 4 * ONE_SINCE] = 0;
   goal[end + 4 * TURNED] = 0;
   if (!mustTurnWhole) goal[end + 4 * NOT_TURNED] = 0;
   const stateAfter = (i: number, state: number, next: number): number => {
     const before = Math.floor(state / 4);
     const turned = next === state % 4 ? before : JUST_TURNED;
-    const isMoved = turned === JUST_TURNED && i < n && !isUpright(sequence[i]!);
-    return next + 4 * (isMoved ? TURNED : turned);
+    if (i === n || isUpright(sequence[i]!)) return next + 4 * turned;
+    return next + 4 * AFTER_TURN[turned]!;
   };
   const isUpright = (turn: number) => {
     const { layer } = turnSeen(holds[0]!, turn);
@@ -152,11 +159,12 @@ function cheapestPlan(
       const held = state % 4;
       for (let next = 0; next < 4; next++) {
         const whole = troubleOfWhole(next - held, i === 0 || i === n);
-        const wasIdle = next !== held && Math.floor(state / 4) === JUST_TURNED;
+        const since = next === held ? NOT_TURNED : Math.floor(state / 4);
         const seen = i < n ? troubleOfTurn(holds[next]!, sequence[i]!) : 0;
         const sum =
           whole +
-          (wasIdle ? TROUBLE.wholeCubeIdle : 0) +
+          (since === JUST_TURNED ? TROUBLE.wholeCubeIdle : 0) +
+          (since === ONE_SINCE ? TROUBLE.wholeCubeBrief : 0) +
           seen +
           trouble[i + 1]![stateAfter(i, state, next)]!;
         if (sum >= trouble[i]![state]!) continue;

@@ -120,6 +120,8 @@ function isSameButForFreeTurns(a: Cubies, b: Cubies): boolean {
 
 describe("a set-up", () => {
   const lengths: number[] = [];
+  /** Set-ups that turn the whole cube for a single turn. */
+  let brief = 0;
 
   it.each(CASE_IDS)(
     "of %s leads from what a beginner's cube has to the position, for every home and both holds, by another route than any way taken back",
@@ -167,10 +169,23 @@ describe("a set-up", () => {
             true,
           ]);
           lengths.push(turns.length);
+          if (
+            turns.some(
+              (turn, i) =>
+                isWholeCubeTurn(turn) &&
+                i + 2 < turns.length &&
+                isWholeCubeTurn(turns[i + 2] ?? turn),
+            )
+          )
+            brief += 1;
         }
       }
     },
   );
+
+  it("turns the whole cube for a single turn once in twenty times at most", () => {
+    expect(brief / lengths.length).toBeLessThanOrEqual(0.05);
+  });
 
   it("takes a few turns: half of them seven or fewer, none more than twelve", () => {
     const sorted = lengths.toSorted((a, b) => a - b);
