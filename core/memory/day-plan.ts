@@ -39,8 +39,10 @@ export interface DayPlan {
   readonly today: LocalDay;
   /** Cases that are due: the fading ones first, then the least likely to be known. */
   readonly due: readonly PlannedCase[];
-  /** Cases not met yet, in the decks' order. */
+  /** Cases not met yet, in the decks' order; none of decks that bring no new ones. */
   readonly fresh: readonly PlannedCase[];
+  /** How many cases not met yet such decks hold back. */
+  readonly heldBack: number;
   /** Cases that need no practice today, the least likely to be known first. */
   readonly resting: readonly PlannedCase[];
   /** When the first of the resting ones is due; undefined without any. */
@@ -133,7 +135,8 @@ function bySinking(a: Candidate, b: Candidate): number {
 /** What is due today, what is new, and what may rest. */
 export function planDay(input: DayPlanInput): DayPlan {
   const all = candidates(input);
-  const fresh = all.filter(({ planned }) => planned.memory === "new");
+  const unmet = all.filter(({ planned }) => planned.memory === "new");
+  const fresh = unmet.filter(({ newPerRound }) => newPerRound > 0);
   const known = all
     .filter(({ planned }) => planned.memory !== "new")
     .toSorted(bySinking);
@@ -144,6 +147,7 @@ export function planDay(input: DayPlanInput): DayPlan {
     today: input.today,
     due: planned(known.filter(isDue)),
     fresh: planned(fresh),
+    heldBack: unmet.length - fresh.length,
     resting: planned(resting),
     nextDue: resting
       .map(({ due }) => due)
@@ -182,7 +186,11 @@ export function planRound(
   { size = ROUND_SIZE, extra = false }: RoundChoice = {},
 ): readonly PlannedCase[] {
   const due = day.due.slice(0, size);
-  const room = Math.floor((size - due.length) / ANSWERS_PER_NEW_CASE);
+  // With nothing due a round is as long as its deck wants it.
+  const room =
+    due.length === 0
+      ? day.newPerRound
+      : Math.floor((size - due.length) / ANSWERS_PER_NEW_CASE);
   const fresh = day.fresh.slice(0, Math.min(day.newPerRound, room));
   if (due.length + fresh.length === 0) {
     const resting = extra ? day.resting.slice(0, size) : [];

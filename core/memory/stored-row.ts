@@ -49,18 +49,23 @@ export function readBySchema<Output>(
 /** A number that counts things: an integer from 0. */
 export const COUNT = v.pipe(v.number(), v.integer(), v.minValue(0));
 
+/** The last instant that a calendar has (ECMA-262, time values). Units: milliseconds. */
+const LAST_INSTANT = 8.64e15;
+
 /** A duration or an instant since the Unix epoch. */
 export const MILLISECONDS = v.pipe(
   v.number(),
-  v.finite(),
   v.minValue(0),
+  v.maxValue(LAST_INSTANT),
   v.transform((value) => value as Milliseconds),
 );
 
-/** A learner's day. */
+/** A learner's day: none before there were computers to keep it, none that no calendar has. */
 export const LOCAL_DAY = v.pipe(
   v.number(),
   v.integer(),
+  v.minValue(0),
+  v.maxValue(LAST_INSTANT / 86_400_000),
   v.transform((value) => value as LocalDay),
 );
 

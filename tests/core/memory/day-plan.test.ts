@@ -120,6 +120,17 @@ describe("what a deck asks for", () => {
     expect(ids(plan([], 0, { decks: [deckOf({})] }).fresh)[0]).toBe("C1");
   });
 
+  it("is how many new cases come into a round, or that none do", () => {
+    const many = [deckOf({ newPerRound: 3 })];
+    expect(planRound(plan([], 0, { decks: many }))).toHaveLength(3);
+    const none = deckOf({ newPerRound: 0 });
+    const day = plan([], 0, { decks: [none, ...STARTER_DECKS] });
+    // The first deck's three cases wait; the others' still come.
+    expect(day.heldBack).toBe(3);
+    expect(ids(day.fresh)[0]).toBe("E2b");
+    expect(planRound(plan([], 0, { decks: [none] }))).toEqual([]);
+  });
+
   it("is its hold before the learner's own, with a memory of its own", () => {
     const decks = [deckOf({ hold: "down" })];
     const log = [met("E1", 0), met("C1", 0, { hold: "down" })];
@@ -194,6 +205,7 @@ describe("a planned round", () => {
       today: dayNumber(0),
       due: cases(0, due, "settling"),
       fresh: cases(due, fresh, "new"),
+      heldBack: 0,
       resting: [],
       nextDue: undefined,
       newPerRound,
