@@ -13,7 +13,7 @@ import type { Result } from "./result";
 export const DESKTOP_BRIDGE_NAME = "turnwiseDesktop";
 
 /** The largest backup that goes over the bridge. Units: bytes, packed. */
-export const MAX_BACKUP_BYTES = 100_000_000;
+export const MAX_BACKUP_BYTES = 250_000_000;
 
 /** What the shell says about itself. */
 export interface DesktopInfo {

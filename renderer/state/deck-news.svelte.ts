@@ -88,9 +88,9 @@ export class DeckNewsBoard {
     return this.#see((deck) => !unread.includes(deck.id));
   }
 
-  /** The learner has read it all: their decks count as seen as they now are. */
-  read(): Promise<Result<void, StorageError>> {
-    return this.#see(() => true);
+  /** The learner has read what there is to some decks: they count as seen as they now are. */
+  read(ids: readonly string[]): Promise<Result<void, StorageError>> {
+    return this.#see((deck) => ids.includes(deck.id));
   }
 
   async #see(

@@ -29,6 +29,7 @@ import {
   withPosition,
 } from "../../core/memory/round";
 import type { PartlyKnownCubies } from "../../core/cube/cubies";
+import type { Deck } from "../../core/deck/deck";
 import { STARTER_DECKS } from "../../core/deck/starter-decks";
 import type { ColourScheme } from "../../core/picture/colour-sets";
 import type { Result } from "../../core/result";
@@ -94,6 +95,18 @@ export interface PractiseNeeds {
 
 /** This window's own lock on its way out: leaving the place and coming back must not find it taken. */
 let releasing: Promise<void> = Promise.resolve();
+
+/** Decks, and the cases that none of them has: what somebody chose is practised all the same. */
+function withAllCases(decks: readonly Deck[]): readonly Deck[] {
+  const own = new Set(
+    decks.flatMap((deck) => deck.cases.map((entry) => entry.case)),
+  );
+  const others = STARTER_DECKS.map((deck) => ({
+    ...deck,
+    cases: deck.cases.filter((entry) => !own.has(entry.case)),
+  }));
+  return [...decks, ...others];
+}
 
 /** A learner's practice in this window. */
 export class PractiseState {
@@ -210,9 +223,7 @@ export class PractiseState {
     const { hold, level } = learner.settings;
     const day = planDay({
       learner: learner.learner.id,
-      decks:
-        // What no deck of theirs has can be practised all the same.
-        of === undefined ? learner.decks : [...learner.decks, ...STARTER_DECKS],
+      decks: of === undefined ? learner.decks : withAllCases(learner.decks),
       hold,
       memories: learner.memories,
       today: learner.today,

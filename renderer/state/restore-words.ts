@@ -25,7 +25,9 @@ function whatOf(plan: LearnerPlan): string {
         ? ""
         : "their name here cannot be read, and is mended",
     fresh.length === 0
-      ? "nothing new"
+      ? here === undefined
+        ? "no answers yet"
+        : "nothing new"
       : counted(fresh.length, "new answer", "new answers"),
     alreadyHere === 0 ? "" : `${alreadyHere.toLocaleString("en")} already here`,
     repairs.length === 0

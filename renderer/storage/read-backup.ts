@@ -3,6 +3,7 @@
  * what comes out, so that a small file which unpacks without end is refused
  * early. A file that some system has unpacked already is read as it is.
  */
+import { MAX_BACKUP_BYTES } from "../../core/desktop-bridge";
 import type { BackupError } from "../../core/backup/backup-error";
 import {
   BACKUP_LIMITS,
@@ -39,7 +40,7 @@ export interface BackupFileLimits extends BackupLimits {
  */
 export const BACKUP_FILE_LIMITS: BackupFileLimits = {
   ...BACKUP_LIMITS,
-  packed: 250_000_000,
+  packed: MAX_BACKUP_BYTES,
   unpacked: 1_200_000_000,
 };
 

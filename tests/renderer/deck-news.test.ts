@@ -49,7 +49,7 @@ describe("what a learner is told of their decks", () => {
     expect(board.news).toEqual([
       { deck: DECK, message: DECK.message, changes: [] },
     ]);
-    await board.read();
+    await board.read([DECK.id]);
     expect(board.news).toEqual([]);
     expect((await boardOf(await opened())).news).toEqual([]);
   });
@@ -58,7 +58,7 @@ describe("what a learner is told of their decks", () => {
     const app = await opened();
     await app.decks.save(DECK);
     await app.current.changeSettings({ decks: [DECK.id] });
-    await (await boardOf(app)).read();
+    await (await boardOf(app)).read([DECK.id]);
     await app.decks.save({ ...DECK, note: "for everybody" });
     expect((await boardOf(app)).news).toEqual([]);
     const cases = [
