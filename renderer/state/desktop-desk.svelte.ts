@@ -50,7 +50,7 @@ export class DesktopDesk {
     return this.#command;
   }
 
-  /** Deck files that the system gave, until they are looked at. */
+  /** Deck files that the system gave, or that were dropped in another place, until they are looked at. */
   get given(): readonly ReadTextFile[] {
     return this.#given;
   }
@@ -86,6 +86,11 @@ export class DesktopDesk {
     if (this.#command !== command) return false;
     this.#command = undefined;
     return true;
+  }
+
+  /** A deck file was dropped somewhere else than on the bench: it is looked at there. */
+  giveFile(read: ReadTextFile): void {
+    this.#given = [...this.#given, read];
   }
 
   /** The next deck file that the system gave. */

@@ -12,7 +12,7 @@
  * The caller holds the practice locks of the learners that are restored.
  */
 import type { BackupContents } from "../../core/backup/backup-reader";
-import { parseLearner } from "../../core/memory/learner";
+import { LONGEST_NAME, parseLearner } from "../../core/memory/learner";
 import type { Review } from "../../core/memory/review";
 import { inReplayOrder } from "../../core/memory/schedule";
 import type { Result } from "../../core/result";
@@ -111,14 +111,45 @@ async function addReviews(
   await reviews.bulkAdd(sorted.slice(from).map((review) => ({ ...review })));
 }
 
+/** As much of a name as leaves room for an ending, no sign cut in half. */
+function shortened(name: string, room: number): string {
+  let short = "";
+  for (const sign of name)
+    if (short.length + sign.length <= room) short += sign;
+    else break;
+  return short.trimEnd();
+}
+
+/** A new learner's row; where somebody here who has answered has that name, the two can be told apart. */
+async function withFreeName(
+  { learners, reviews, blocks }: TurnwiseDatabase,
+  row: RawRow,
+): Promise<RawRow> {
+  const { name } = row;
+  if (typeof name !== "string") return row;
+  const others = await learners.filter((one) => one["name"] === name).toArray();
+  for (const { id } of others) {
+    const isTheirs = (one: RawRow) => one["learner"] === id;
+    const answers = await reviews.filter(isTheirs).limit(1).count();
+    if (answers + (await blocks.filter(isTheirs).limit(1).count()) === 0)
+      continue;
+    const ending = ", restored";
+    const room = LONGEST_NAME - ending.length;
+    return { ...row, name: shortened(name, room) + ending };
+  }
+  return row;
+}
+
 async function restoreLearner(
   database: TurnwiseDatabase,
   plan: LearnerPlan,
   choice: RestoreChoice,
 ): Promise<RestoredLearner> {
   const { id, here, settings } = plan;
-  const row = learnerRow(plan, choice.nameless);
   const isNew = here === undefined;
+  const made = learnerRow(plan, choice.nameless);
+  const row =
+    isNew && made !== undefined ? await withFreeName(database, made) : made;
   if (row !== undefined) await database.learners.put(row);
   if (isNew && settings !== undefined)
     await database.settings.put({

@@ -167,8 +167,21 @@ describe("restoring", () => {
     const contents = await asBackup(storeOfAnn);
     const database = await openTestDatabase();
     await database.learners.put({ ...BEN, name: ANN.name });
+    await addRows(database, sampleReviews(1, { learner: BEN.id }));
     await restore(database, contents, CHOICE);
-    expect(await database.learners.count()).toBe(2);
+    const rows = await database.learners.toArray();
+    expect(rows.map((row) => row["name"]).toSorted()).toEqual([
+      ANN.name,
+      `${ANN.name}, restored`,
+    ]);
+  });
+
+  it("leaves a name as it is where nobody has answered under it yet", async () => {
+    const contents = await asBackup(storeOfAnn);
+    const database = await openTestDatabase();
+    await database.learners.put({ ...BEN, name: ANN.name });
+    await restore(database, contents, CHOICE);
+    expect((await database.learners.get(ANN.id))?.["name"]).toBe(ANN.name);
   });
 
   it("touches only the learners that were chosen", async () => {
