@@ -1,7 +1,7 @@
 /**
  * The program behind `npm run soak`: every planted fault, then the long form
- * of the browser tests that have one (tagged `@soak`; they read
- * `TURNWISE_SOAK`).
+ * of the tests that have one. They read `TURNWISE_SOAK`; in the browser they
+ * are tagged `@soak`.
  */
 import { join } from "node:path";
 import { runStep } from "../runner/step";
@@ -10,6 +10,13 @@ import { makeGarden, plantingProblem } from "./plant";
 
 // The built file is `dist/tools/soak.js`.
 const ROOT = join(import.meta.dirname, "..", "..");
+
+/** Tests that try ten times as much here. */
+const LONG_TESTS = [
+  "tests/core/deck/mutated-deck-files.test.ts",
+  "tests/renderer/storage/mutated-backups.test.ts",
+  "tests/renderer/storage/merging.test.ts",
+];
 
 /** Plants every fault; answers how many were noticed. */
 async function plantAll(): Promise<number> {
@@ -40,14 +47,23 @@ async function plantAll(): Promise<number> {
 }
 
 const noticed = await plantAll();
+const environment = { TURNWISE_SOAK: "1" };
+const longTestsPassed = await runStep({
+  name: "long tests of files and merges",
+  commands: [
+    `npx vitest run --disable-console-intercept ${LONG_TESTS.join(" ")}`,
+  ],
+  environment,
+});
 const browserTestsPassed = await runStep({
   name: "long browser tests",
   commands: ["npx playwright test --grep @soak --pass-with-no-tests"],
-  environment: { TURNWISE_SOAK: "1" },
+  environment,
 });
 console.log(
   `${noticed} of ${PLANTED_FAULTS.length} planted faults were noticed`,
 );
-if (noticed < PLANTED_FAULTS.length || !browserTestsPassed) {
+const areAllNoticed = noticed === PLANTED_FAULTS.length;
+if (!areAllNoticed || !longTestsPassed || !browserTestsPassed) {
   process.exitCode = 1;
 }

@@ -5,8 +5,9 @@ import { formatDeckFile, parseDeckFile } from "../../../core/deck/deck-file";
 import { JSON_FAULT_CODES } from "../../../core/deck/json-text";
 import { ARBITRARY_DECK } from "./arbitrary-decks";
 import { mutated } from "./mutated-files";
+import { tellSoak, tries } from "../../soak/times";
 
-const FILES = 10_000;
+const FILES = tries(10_000);
 
 const CODES: readonly string[] = [
   ...["too-large", "not-turnwise", "other-kind", "newer-version"],
@@ -50,6 +51,9 @@ describe("ten thousand damaged deck files", () => {
         expect(line?.length).toBeGreaterThanOrEqual(read.error.column - 1);
       }),
       { numRuns: FILES },
+    );
+    tellSoak(
+      `${FILES} mutated deck files, ${stillJson} still JSON, ${outcomes.get("read") ?? 0} read, ${outcomes.size} different outcomes`,
     );
     expect(stillJson).toBeGreaterThan(0.3 * FILES);
     expect(outcomes.get("read")).toBeGreaterThan(0.02 * FILES);

@@ -12,6 +12,7 @@ import { restore } from "../../../renderer/storage/restore";
 import { readLog } from "../../../renderer/storage/reviews";
 import { forgetDatabases, openTestDatabase } from "./fresh-database";
 import { sampleReview } from "./sample-review";
+import { tellSoak, tries } from "../../soak/times";
 
 const DAY = 86_400_000;
 
@@ -61,6 +62,8 @@ function contentsOf(reviews: readonly Review[]): BackupContents {
   return read.value;
 }
 
+const MERGES = tries(150);
+
 describe("logs that are merged", () => {
   it("make the same memories in any order and however they were divided", async () => {
     const database = await openTestDatabase();
@@ -107,8 +110,9 @@ describe("logs that are merged", () => {
           expect(memoriesOf(merged.value.reviews)).toEqual(memoriesOf(log));
         },
       ),
-      { numRuns: 150 },
+      { numRuns: MERGES },
     );
+    tellSoak(`${MERGES} logs merged from three machines`);
     database.close();
     await forgetDatabases();
   });
