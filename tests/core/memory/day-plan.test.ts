@@ -186,6 +186,16 @@ describe("what a deck asks for", () => {
     const turned = new Set(items.map((item) => item?.variant.turnedAway));
     expect([seen.size, turned.size]).toEqual([4, 4]);
     expect(items[0]?.choice).toEqual(choice);
+    for (const placed of [1, 2, 3] as const) {
+      const asked = planRound(
+        plan([], 0, {
+          decks: [deckOf({ cases: [{ case: "C1", target: 20, placed }] })],
+        }),
+      );
+      const begun = { id: "r", learner: "ada", day: dayNumber(0), now: 0 };
+      const item = currentItem(startRound(asked, { ...begun, seed: 1 }));
+      expect(item?.variant.placed).toHaveLength(placed);
+    }
     expect(plan([], 0).fresh[0]).not.toHaveProperty("choice");
   });
 });
