@@ -91,6 +91,18 @@ export function deckFaultText(fault: DeckFault): string {
   }
 }
 
+/** What to look for where a file is no JSON. */
+function missingText(comma: "line-before" | "same-line" | undefined): string {
+  switch (comma) {
+    case "line-before":
+      return "A comma may be missing at the end of the line before.";
+    case "same-line":
+      return "A comma may be missing just before it.";
+    case undefined:
+      return "Look for a comma, a bracket or a quotation mark too many or too few.";
+  }
+}
+
 /** Why a deck file was not read, where, and what to do about it. Nothing was changed by it. */
 export function deckFileErrorText(error: DeckFileError): string {
   const place =
@@ -106,7 +118,7 @@ export function deckFileErrorText(error: DeckFileError): string {
     case "text-not-closed":
       return `${place}a quotation mark opens here and is not closed on its line. Close it; for a new line within a text write \\n.`;
     case "not-json":
-      return `${place}this is not written as a deck file is${error.found === "" ? "" : ` (it says ${error.found})`}. Look for a comma, a bracket or a quotation mark too many or too few.`;
+      return `${place}this is not written as a deck file is${error.found === "" ? "" : ` (it says “${error.found}”)`}. ${missingText(error.missingComma)}`;
     case "nested-too-deep":
       return `${place}too many brackets lie within one another for a deck. Choose another file.`;
     case "duplicate-key":

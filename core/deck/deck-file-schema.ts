@@ -4,6 +4,7 @@
  * editor shows them while somebody writes.
  */
 import * as v from "valibot";
+import { CASE_IDS } from "../cases/case-ids";
 import { HANDS, WAY_SCHOOLS } from "../cases/way";
 import { DECK_LIMITS, DECK_VALUES, someOf } from "./deck-values";
 
@@ -61,7 +62,7 @@ const CASE_FIELDS = {
   case: v.pipe(
     DECK_VALUES.caseId,
     v.description(
-      "The case's id, as its page says it: E1 to E11, C1 to C14, S1, S2. A case that this Turnwise does not know is named and left out.",
+      `The case's id, as the address of its page says it: ${CASE_IDS.join(", ")}. A case that this Turnwise does not know is named and left out.`,
     ),
   ),
   target: v.exactOptional(
@@ -138,6 +139,14 @@ const CEILING_FIELDS = {
 };
 
 const DECK_FIELDS = {
+  $schema: v.exactOptional(
+    v.pipe(
+      v.string(),
+      v.description(
+        "Where this description lies, for an editor that shows it while you write. Turnwise does not look at it and does not keep it.",
+      ),
+    ),
+  ),
   id: v.exactOptional(
     v.pipe(
       DECK_VALUES.id,
@@ -216,7 +225,11 @@ function columnOf<Fields extends v.GenericSchema>(fields: Fields) {
   );
 }
 
-/** This version's own files: a field that it does not know is a slip of the pen. */
+/**
+ * This version's own files: a field that it does not know is a slip of the
+ * pen. `$schema` is for the editor in which a file is written: it is taken,
+ * and not kept, for it names a place on the author's own machine.
+ */
 export const DECK_FILE = v.strictObject({
   ...DECK_FILE_HEAD.entries,
   ...DECK_FIELDS,

@@ -26,7 +26,7 @@ import {
 } from "./deck-file-values";
 import {
   jsonFault,
-  type JsonFaultCode,
+  type JsonFault,
   offsetOfPath,
   placeInText,
   type TextPlace,
@@ -46,8 +46,8 @@ export type DeckFileError =
       readonly length: number;
       readonly most: number;
     }
-  | ({ readonly code: JsonFaultCode; readonly found: string } & TextPlace)
-  /** JSON, but not Turnwise's. */
+  | (Omit<JsonFault, "offset"> & TextPlace)
+  /** Not Turnwise's: JSON of something else, or a text that does not even begin like one. */
   | { readonly code: "not-turnwise" }
   /** Turnwise's, but no deck; `kind` is empty where it is no word. */
   | { readonly code: "other-kind"; readonly kind: string }
@@ -84,6 +84,11 @@ function kindFault(value: unknown): DeckFileError | undefined {
     : { code: "other-kind", kind: shortText(kind) ?? "" };
 }
 
+/** Whether a text begins as one in which somebody tried to write JSON; a letter or a page does not. */
+function beginsLikeJson(text: string): boolean {
+  return /^\s*(?:[{["]|$)/.test(text);
+}
+
 /**
  * The deck that a file's text holds. A byte order mark and line ends of any
  * kind are taken as they come; cases that this version does not have are named
@@ -104,8 +109,9 @@ export function parseDeckFile(
     });
   const broken = jsonFault(text, MAX_DECK_FILE_DEPTH);
   if (broken !== undefined) {
-    const { code, found, offset } = broken;
-    return err({ code, found, ...placeInText(text, offset) });
+    if (!beginsLikeJson(text)) return err({ code: "not-turnwise" });
+    const { offset, ...fault } = broken;
+    return err({ ...fault, ...placeInText(text, offset) });
   }
   const value: unknown = JSON.parse(text);
   const otherKind = kindFault(value);

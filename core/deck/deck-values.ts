@@ -22,21 +22,35 @@ export const DECK_LIMITS = {
   cases: 500,
 } as const;
 
-// Controls of the terminal, line and paragraph separators, and characters
-// that turn the direction of what follows: none belongs in a sentence.
-const UNWANTED =
+// Controls of the terminal, line and paragraph separators, characters that
+// turn the direction of what follows, and those that nobody sees: none belongs
+// in a sentence.
+const CONTROLS =
   "\\x00-\\x09\\x0B-\\x1F\\x7F-\\x9F\\u2028\\u2029\\u202A-\\u202E\\u2066-\\u2069";
+const UNSEEN = "\\u061C\\u200B\\u200E\\u200F\\u2060-\\u2064\\uFEFF";
+// Half the people among the emoji, and words of Persian and Hindi, are written
+// with these two; they count where they join two things that are seen.
+const JOINERS = "\\u200C-\\u200D";
+const UNWANTED = `${CONTROLS}${UNSEEN}`;
 const PAIR = "[\\uD800-\\uDBFF][\\uDC00-\\uDFFF]";
+const SEEN = `[^\\s${JOINERS}]`;
+const JOINED = `(?<=${SEEN})[${JOINERS}](?=${SEEN})`;
+const LONE_JOINER = `(?<!${SEEN})[${JOINERS}]|[${JOINERS}](?!${SEEN})`;
 
-/** A text of one line, free of control characters and of halves of a surrogate pair. */
+/** A text of one line, free of control characters, of unseen ones and of halves of a surrogate pair. */
 export const ONE_LINE = new RegExp(
-  `^(?:[^\\n\\uD800-\\uDFFF${UNWANTED}]|${PAIR})*$`,
+  `^(?:[^\\n\\uD800-\\uDFFF${JOINERS}${UNWANTED}]|${PAIR}|${JOINED})*$`,
 );
 
 /** The same with line breaks. */
-export const LINES = new RegExp(`^(?:[^\\uD800-\\uDFFF${UNWANTED}]|${PAIR})*$`);
+export const LINES = new RegExp(
+  `^(?:[^\\uD800-\\uDFFF${JOINERS}${UNWANTED}]|${PAIR}|${JOINED})*$`,
+);
 
-const UNWANTED_CHARACTER = new RegExp(`[${UNWANTED}]|\\p{Cs}`, "u");
+const UNWANTED_CHARACTER = new RegExp(
+  `[${UNWANTED}]|\\p{Cs}|${LONE_JOINER}`,
+  "u",
+);
 
 /** The first character of a text that no text may have; line breaks count where it must be one line. */
 export function unwantedCharacter(
@@ -48,8 +62,8 @@ export function unwantedCharacter(
   return found ?? (line.length < text.length ? "\n" : undefined);
 }
 
-/** Something other than spaces. */
-export const NOT_BLANK = /\S/;
+/** Something other than spaces and characters that nobody sees. */
+export const NOT_BLANK = new RegExp(`[^\\s${JOINERS}${UNSEEN}]`);
 
 /** A random UUID, or the id of a starter deck. */
 export const DECK_ID =

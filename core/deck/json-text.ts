@@ -36,6 +36,8 @@ export interface JsonFault {
   readonly code: JsonFaultCode;
   readonly offset: number;
   readonly found: string;
+  /** With `not-json`, where a text begins and a comma was due before it: at the end of a line before, or on the same one. */
+  readonly missingComma?: "line-before" | "same-line";
 }
 
 /** Called at the beginning of each value; the path is valid only until it returns. */
@@ -79,6 +81,15 @@ class JsonScan {
     const found = this.#text.slice(offset, offset + FOUND_LENGTH);
     const isAtEnd = code === "not-json" && offset === this.#text.length;
     return { code: isAtEnd ? "ends-early" : code, offset, found };
+  }
+
+  /** What is missing where a text begins right after another value. */
+  #missingComma(): Pick<JsonFault, "missingComma"> {
+    if (this.#text[this.#at] !== '"') return {};
+    let before = this.#at;
+    while (" \t".includes(this.#text[before - 1] ?? "x")) before--;
+    const isFirst = "\r\n".includes(this.#text[before - 1] ?? "x");
+    return { missingComma: isFirst ? "line-before" : "same-line" };
   }
 
   #skipSpace(): void {
@@ -176,7 +187,7 @@ class JsonScan {
       const keys = this.#open.at(-1);
       const character = this.#text[this.#at];
       if (character !== "," && character !== closing(keys))
-        return this.#fault("not-json");
+        return { ...this.#fault("not-json"), ...this.#missingComma() };
       this.#at++;
       if (character === ",") {
         this.#skipSpace();

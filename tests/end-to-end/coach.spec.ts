@@ -321,7 +321,7 @@ test("a refused file says where and what to do, and changes nothing", async ({
     document.body.dispatchEvent(new DragEvent("drop", drop));
   });
   await expect(refusal).toContainText("page.html");
-  await expect(refusal).toContainText("Line 1, letter 1");
+  await expect(refusal).toContainText("This file is not from Turnwise.");
   await refusal.getByRole("button", { name: "Back" }).click();
   await expect(
     page.getByRole("list", { name: "Decks" }).getByRole("listitem"),

@@ -11,7 +11,7 @@ function textFor(what: string): string {
 
 /** What a sentence asks for. */
 const NEXT =
-  /Add it|Ask for|ask for|Check|Choose|Close it|Get the|Keep it|Leave|Look for|Name at|Take|Use|Write|must be|has room for/;
+  /Add it|Ask for|ask for|Check|Choose|Close it|Get the|Keep it|Leave|Look for|may be missing|Name at|Take|Use|Write|must be|has room for/;
 
 describe("a deck file that was refused", () => {
   it.each(REFUSED)("with %s gets a sentence that says what to do", (what) => {
@@ -34,6 +34,13 @@ describe("a deck file that was refused", () => {
       "a way that is not notation",
       /^Line 5, letter 7: This way cannot be read at letter 5\. “Q” is not a turn\./,
     ],
+    [
+      "a comma too few at the end of a line",
+      'Line 2, letter 3: this is not written as a deck file is (it says “"name":"Monday"}”). A comma may be missing at the end of the line before.',
+    ],
+    ["a comma too few on a line", /A comma may be missing just before it\.$/],
+    ["a colon too few", /\(it says “"deck"}”\)\. Look for a comma/],
+    ["a letter", "This file is not from Turnwise. Choose a deck file."],
     ["a control character", /“message” has a hidden character \(U\+0007\)/],
     ["a line break in a text of one line", /“description” has a line break/],
     ["more others placed than the case allows", /at most 2 .* not 3\.$/],

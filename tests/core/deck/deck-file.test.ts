@@ -111,6 +111,18 @@ describe("a deck file", () => {
     expect(parseDeckFile(text)).toEqual({ ok: true, value: READ });
   });
 
+  it("may name its description for an editor, which is not kept", () => {
+    const named = (version: number) =>
+      fileWith(
+        `"$schema":"../deck-file.schema.json","readableFrom":1,`,
+      ).replace('"version":1', `"version":${version}`);
+    for (const version of [1, 2]) {
+      const read = parseDeckFile(named(version));
+      if (!read.ok) throw new Error(read.error.code);
+      expect(formatDeckFile(read.value.deck)).not.toContain("$schema");
+    }
+  });
+
   it("is one and the same deck whether its id is written large or small", () => {
     const text = WRITTEN.replace("0c9e2f61-6a3d", "0C9E2F61-6A3D");
     expect(parseDeckFile(text)).toEqual({ ok: true, value: READ });

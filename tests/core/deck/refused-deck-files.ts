@@ -36,7 +36,29 @@ export const REFUSED: readonly Refusal[] = [
     fileWith("", '{"case":"C1",}'),
     { code: "not-json", line: 4, column: 14, found: "}]}" },
   ],
-  ["a page", "<!doctype html>", { code: "not-json", line: 1, column: 1 }],
+  ["a page", "<!doctype html>", { code: "not-turnwise" }],
+  ["a letter", "Dear coach,\nhere they are.", { code: "not-turnwise" }],
+  [
+    "a comma too few at the end of a line",
+    '{"turnwise":"deck"\n  "name":"Monday"}',
+    {
+      code: "not-json",
+      line: 2,
+      column: 3,
+      found: '"name":"Monday"}',
+      missingComma: "line-before",
+    },
+  ],
+  [
+    "a comma too few on a line",
+    '{"turnwise":"deck" "name":"Monday"}',
+    { code: "not-json", line: 1, column: 20, missingComma: "same-line" },
+  ],
+  [
+    "a colon too few",
+    '{"turnwise"\n"deck"}',
+    { code: "not-json", line: 2, column: 1, found: '"deck"}' },
+  ],
   [
     "lists nested without end",
     "[".repeat(500_000),
@@ -205,6 +227,21 @@ export const REFUSED: readonly Refusal[] = [
     "a character that turns the rest of the line round",
     inCase('"note":"a\\u202Eb"'),
     { code: "unwanted-character", field: "cases[0].note", found: "\u202e" },
+  ],
+  [
+    "a character that nobody sees",
+    fileWith('"description":"a\\u200Bb",'),
+    { code: "unwanted-character", field: "description", found: "\u200b" },
+  ],
+  [
+    "a joiner with nothing to join",
+    fileWith('"message":"a \\u200Db",'),
+    { code: "unwanted-character", field: "message", found: "\u200d" },
+  ],
+  [
+    "a name that nobody sees",
+    '{"turnwise":"deck","version":1,"name":"\\u200B \\u2060\\u200D","cases":[]}',
+    { code: "blank-text", field: "name" },
   ],
   [
     "an id of its own invention",
