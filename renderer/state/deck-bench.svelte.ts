@@ -28,10 +28,9 @@ import {
 import { present } from "../../core/invariant";
 import { err, ok, type Result } from "../../core/result";
 import { freshId } from "../platform/random";
-import type { StorageError } from "../storage/storage-error";
 import type { StepLabel } from "./deck-words";
 import { isStarterDeck } from "../../core/deck/starter-decks";
-import { type DeckShelf } from "./decks.svelte";
+import type { DeckNotKept, DeckShelf } from "./decks.svelte";
 
 /** One edit: what it is called when it is undone, and how it is made. */
 export interface DeckStep {
@@ -50,16 +49,28 @@ export type EditRefusal =
 /** What became of an edit. */
 export type EditOutcome = Result<void, EditRefusal>;
 
+/** The beginning of a name, cut between what people see as letters. Units: `most` in UTF-16 units. */
+function shortened(name: string, most: number): string {
+  let kept = "";
+  for (const { segment } of new Intl.Segmenter("en").segment(name)) {
+    if (kept.length + segment.length > most) break;
+    kept += segment;
+  }
+  return kept.trimEnd();
+}
+
 /** The decks, as a coach works on them. */
 export class DeckBench {
   readonly #shelf: DeckShelf;
   readonly #histories = new SvelteMap<string, DeckHistory>();
+  /** Of decks with edits on their way into the store: each as it was last stored. */
+  readonly #stored = new SvelteMap<string, DeckHistory>();
   /** A starter deck that somebody tried to change, and what they wanted of it. */
   offered:
     { readonly deck: Deck; readonly step: DeckStep | undefined } | undefined =
     $state.raw();
   /** Why the last edit could not be stored. */
-  trouble: StorageError | undefined = $state.raw();
+  trouble: DeckNotKept | undefined = $state.raw();
 
   constructor(shelf: DeckShelf) {
     this.#shelf = shelf;
@@ -90,7 +101,8 @@ export class DeckBench {
    */
   edit(id: string, step: DeckStep): EditOutcome {
     const deck = this.#shelf.find(id);
-    if (deck === undefined) return err({ code: "deck-gone" });
+    if (deck === undefined || this.#shelf.isLeaving(id))
+      return err({ code: "deck-gone" });
     if (isStarterDeck(deck)) {
       this.offered = { deck, step };
       return err({ code: "copy-first" });
@@ -107,12 +119,20 @@ export class DeckBench {
 
   #take(before: DeckHistory, after: DeckHistory): void {
     const { id } = after.value;
+    if (this.#shelf.isLeaving(id)) return;
     this.trouble = undefined;
+    if (!this.#stored.has(id)) this.#stored.set(id, before);
     this.#histories.set(id, after);
     void this.#shelf.save(after.value).then((saved) => {
-      if (saved.ok) return;
-      this.#histories.set(id, before);
-      this.trouble = saved.error;
+      // An edit made since has this one in it: what becomes of it is for both.
+      if (this.#histories.get(id) !== after) {
+        if (saved.ok) this.#stored.set(id, after);
+        return;
+      }
+      const stored = this.#stored.get(id) ?? before;
+      this.#stored.delete(id);
+      if (!saved.ok) this.#histories.set(id, stored);
+      if (!saved.ok) this.trouble = saved.error;
     });
   }
 
@@ -129,7 +149,7 @@ export class DeckBench {
   }
 
   /** Stores a deck under a new id. Resolves with it, or with why it was not kept. */
-  async #add(deck: Deck): Promise<Result<Deck, StorageError>> {
+  async #add(deck: Deck): Promise<Result<Deck, DeckNotKept>> {
     this.trouble = undefined;
     const saved = await this.#shelf.save(deck);
     if (saved.ok) return { ok: true, value: deck };
@@ -138,7 +158,7 @@ export class DeckBench {
   }
 
   /** A new deck with nothing in it. */
-  create(): Promise<Result<Deck, StorageError>> {
+  create(): Promise<Result<Deck, DeckNotKept>> {
     const deck = parseDeck({
       id: freshId(),
       name: this.#freeName("New deck"),
@@ -150,10 +170,9 @@ export class DeckBench {
   }
 
   /** A copy under a name of its own, with what was wanted of the original done to it. */
-  async copy(deck: Deck, step?: DeckStep): Promise<Result<Deck, StorageError>> {
-    const ending = ", copy";
-    const name = `${deck.name.slice(0, DECK_LIMITS.name - ending.length - 3)}${ending}`;
-    const made = copyDeck(deck, { id: freshId(), name: this.#freeName(name) });
+  async copy(deck: Deck, step?: DeckStep): Promise<Result<Deck, DeckNotKept>> {
+    const name = this.#freeName(deck.name, ", copy");
+    const made = copyDeck(deck, { id: freshId(), name });
     const copy = present(made.ok ? made.value : undefined, "a copy is a deck");
     const added = await this.#add(copy);
     if (added.ok && step !== undefined) this.edit(copy.id, step);
@@ -161,7 +180,7 @@ export class DeckBench {
   }
 
   /** Takes a deck in that came from elsewhere, under a new id. */
-  takeIn(deck: Deck): Promise<Result<Deck, StorageError>> {
+  takeIn(deck: Deck): Promise<Result<Deck, DeckNotKept>> {
     return this.#add(deck);
   }
 
@@ -174,10 +193,12 @@ export class DeckBench {
     return removed.ok;
   }
 
-  #freeName(name: string): string {
+  /** A name with an ending that no deck has yet, the name cut short where it must be. */
+  #freeName(name: string, ending = ""): string {
     const { all } = this.#shelf;
     for (let i = 1; ; i++) {
-      const free = i === 1 ? name : `${name} ${i}`;
+      const end = i === 1 ? ending : `${ending} ${i}`;
+      const free = shortened(name, DECK_LIMITS.name - end.length) + end;
       if (all.every((deck) => deck.name !== free)) return free;
     }
   }

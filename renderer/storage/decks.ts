@@ -77,6 +77,16 @@ export function saveDeck(
   );
 }
 
+/** Stores an old deck as it now stands. Resolves with whether it was there: one that was deleted meanwhile does not come back. */
+export function replaceDeck(
+  database: TurnwiseDatabase,
+  deck: Deck,
+): Promise<Result<boolean, StorageError>> {
+  return tryWriting(
+    async () => (await database.decks.update(deck.id, { deck })) > 0,
+  );
+}
+
 /** Removes a deck. What was answered in it stays: memory belongs to the case. */
 export function deleteDeck(
   database: TurnwiseDatabase,

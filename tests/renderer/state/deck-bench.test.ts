@@ -1,4 +1,5 @@
 import "fake-indexeddb/auto";
+import fc from "fast-check";
 import { beforeEach, describe, expect, it } from "vitest";
 import type { CaseId } from "../../../core/cases/case-ids";
 import type { Deck } from "../../../core/deck/deck";
@@ -16,7 +17,11 @@ import {
 } from "../../../renderer/state/deck-bench.svelte";
 import { DeckShelf } from "../../../renderer/state/decks.svelte";
 import type { TurnwiseDatabase } from "../../../renderer/storage/database";
-import { readDecks, saveDeck } from "../../../renderer/storage/decks";
+import {
+  deleteDeck,
+  readDecks,
+  saveDeck,
+} from "../../../renderer/storage/decks";
 import { forgetDatabases, openTestDatabase } from "../storage/fresh-database";
 
 let database: TurnwiseDatabase;
@@ -170,6 +175,44 @@ describe("a deck on the bench", () => {
     expect(bench.stepToUndo(deckOf(id))).toBe("add");
   });
 
+  /** Lets the store refuse so many changes of decks, and take those after. */
+  function refuse(count: number): void {
+    let left = count;
+    database.decks.hook("updating", () => {
+      if (left-- > 0) throw new DOMException("full", "QuotaExceededError");
+    });
+  }
+
+  it("keeps the steps of a later edit that was stored, where one before it was not", async () => {
+    const id = await newDeck();
+    refuse(1);
+    bench.edit(id, put("C1"));
+    bench.edit(id, put("C2"));
+    await stored();
+    // The edit that was refused is heard of after the one that was not.
+    expect(await stored()).toEqual([deckOf(id)]);
+    expect(casesOf(id)).toEqual(["C1", "C2"]);
+    expect(bench.trouble).toBeUndefined();
+    bench.undo(deckOf(id));
+    bench.undo(deckOf(id));
+    expect(casesOf(id)).toEqual([]);
+    expect(await stored()).toEqual([deckOf(id)]);
+  });
+
+  it("goes back to what was stored last, where two edits after it were not", async () => {
+    const id = await newDeck();
+    bench.edit(id, put("C1"));
+    await stored();
+    refuse(2);
+    bench.edit(id, put("C2"));
+    bench.edit(id, put("C3"));
+    await expect.poll(() => bench.trouble?.code).toBe("full");
+    expect(casesOf(id)).toEqual(["C1"]);
+    expect(bench.stepToUndo(deckOf(id))).toBe("add");
+    bench.undo(deckOf(id));
+    expect(casesOf(id)).toEqual([]);
+  });
+
   it("shows an edit that is on its way into the store when the store is read", async () => {
     const id = await newDeck();
     const reading = shelf.reload();
@@ -185,6 +228,40 @@ describe("a deck on the bench", () => {
     expect(await bench.remove(deckOf(id))).toBe(true);
     expect(shelf.find(id)).toBeUndefined();
     expect(await stored()).toEqual([]);
+  });
+});
+
+describe("a deleted deck", () => {
+  it("does not come back with an edit while its removal waits", async () => {
+    const id = await newDeck();
+    bench.edit(id, put("C1"));
+    const deck = deckOf(id);
+    const removed = bench.remove(deck);
+    expect(bench.edit(id, put("C2"))).toEqual({
+      ok: false,
+      error: { code: "deck-gone" },
+    });
+    bench.undo(deck);
+    expect(await removed).toBe(true);
+    expect(await stored()).toEqual([]);
+    expect(shelf.find(id)).toBeUndefined();
+    expect(bench.trouble).toBeUndefined();
+  });
+
+  it("does not come back with an edit in a window that has not heard of it, which says so", async () => {
+    const id = await newDeck();
+    await deleteDeck(database, id);
+    bench.edit(id, put("C1"));
+    await expect.poll(() => bench.trouble?.code).toBe("deck-gone");
+    expect(shelf.find(id)).toBeUndefined();
+    expect(await stored()).toEqual([]);
+  });
+
+  it("comes back where somebody takes its file in again", async () => {
+    const deck = deckOf(await newDeck());
+    await bench.remove(deck);
+    expect(await bench.takeIn(deck)).toEqual({ ok: true, value: deck });
+    expect(await stored()).toEqual([deck]);
   });
 });
 
@@ -231,5 +308,52 @@ describe("a deck with the longest name", () => {
     });
     const made = await bench.copy(deckOf(id));
     expect(made.ok && made.value.name.endsWith("x, copy")).toBe(true);
+  });
+
+  const LETTERS = ["a", "é", "🙂", "👩‍🏫", "🇩🇪", "e\u0301"];
+  const LONG_NAMES = fc
+    .array(fc.constantFrom(...LETTERS), { minLength: 60, maxLength: 60 })
+    .map((letters) =>
+      letters.reduce(
+        (name, letter) =>
+          name.length + letter.length > 60 ? name : name + letter,
+        "",
+      ),
+    );
+
+  function lettersOf(name: string): readonly string[] {
+    const segments = new Intl.Segmenter("en").segment(name);
+    return Array.from(segments, ({ segment }) => segment);
+  }
+
+  async function namesOfCopies(name: string, count: number) {
+    await forgetDatabases();
+    shelf = new DeckShelf(await openTestDatabase());
+    bench = new DeckBench(shelf);
+    const id = await newDeck();
+    bench.edit(id, call(name));
+    for (let i = 0; i < count; i++) await bench.copy(deckOf(id));
+    return shelf.all.slice(4).map((copy) => copy.name);
+  }
+
+  it("is copied under names of their own that fit and cut no letter in two", async () => {
+    await fc.assert(
+      fc.asyncProperty(LONG_NAMES, async (name) => {
+        const names = await namesOfCopies(name, 3);
+        expect(new Set(names).size).toBe(3);
+        for (const copy of names) {
+          expect(copy.length).toBeLessThanOrEqual(60);
+          const kept = lettersOf(copy.slice(0, copy.lastIndexOf(", copy")));
+          expect(lettersOf(name).slice(0, kept.length)).toEqual(kept);
+        }
+      }),
+      { numRuns: 20 },
+    );
+  });
+
+  it("is copied more than a hundred times", async () => {
+    const names = await namesOfCopies("🙂".repeat(30), 101);
+    expect(new Set(names).size).toBe(101);
+    expect(names.at(-1)).toBe(`${"🙂".repeat(25)}, copy 101`);
   });
 });
