@@ -38,6 +38,37 @@ describe("a field that keeps what is written", () => {
     expect(screen.getByRole("status").textContent).toBe("");
   });
 
+  it("keeps a space at the end until it is left, though the value does without", async () => {
+    const { rerender } = render(EditField, {
+      label: "Name",
+      value: "",
+      onedit: (text: string) => {
+        void rerender({ value: text.trim() });
+        return undefined;
+      },
+    });
+    const field = screen.getByLabelText<HTMLInputElement>("Name");
+    await userEvent.type(field, "My d{Backspace}cat ");
+    expect(field.value).toBe("My cat ");
+    await userEvent.tab();
+    expect(field.value).toBe("My cat");
+  });
+
+  it("hides what follows from a value while another one is refused", async () => {
+    render(EditField, {
+      label: "Target",
+      value: "8",
+      kind: "number",
+      unit: "seconds",
+      follows: ", 12 when it is written",
+      onedit: () => "Between half a second and 600 seconds.",
+    });
+    expect(document.body.textContent).toContain("seconds, 12 when");
+    await userEvent.type(screen.getByLabelText("Target"), "00000{Tab}");
+    expect(document.body.textContent).not.toContain("12 when");
+    expect(screen.getByRole("status").textContent).toMatch(/^Between half/);
+  });
+
   it("keeps a long line one line", async () => {
     const onedit = vi.fn(() => undefined);
     render(EditField, { label: "About", value: "", kind: "long-line", onedit });
