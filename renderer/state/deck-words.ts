@@ -10,14 +10,13 @@ import {
   stageName,
 } from "../../core/cases/case-words";
 import { caseEntry } from "../../core/cases/case-table";
-import { type Stage, STAGES } from "../../core/cases/stage";
+import type { Stage } from "../../core/cases/stage";
 import type { Hold } from "../../core/cases/variant";
 import type { Deck, DeckCase, DeckWay } from "../../core/deck/deck";
 import type { CASE_FIELDS, DeckChange } from "../../core/deck/deck-changes";
-import type { DeckDraft } from "../../core/deck/deck-file-values";
 import { turnsOfDeckWay } from "../../core/deck/way-of-deck";
 import { dayNumber } from "../../core/memory/local-day";
-import { capitalised, listInWords } from "../../core/notation/sentence";
+import { listInWords } from "../../core/notation/sentence";
 import {
   SCHOOL_NAMES,
   wayInWords,
@@ -122,9 +121,16 @@ function quoted(text: string | undefined): string {
   return text === undefined || text === "" ? "nothing" : `“${text}”`;
 }
 
-function placedWords(placed: DeckCase["placed"]): string {
-  return placed === undefined ? "as many as can be" : `${placed}`;
+const COUNT_WORDS = ["none", "one", "two", "three"] as const;
+
+/** How many other pieces are home: "as many as can be", "two". */
+export function placedInWords(placed: DeckCase["placed"]): string {
+  return placed === undefined ? "as many as can be" : COUNT_WORDS[placed];
 }
+
+/** What a deck of another hold means for what is remembered. */
+export const OTHER_HOLD =
+  "What is known of a case held the other way does not count there, so such a case begins new.";
 
 function holdWords(hold: Hold | undefined): string {
   if (hold === undefined) return "as the learner likes";
@@ -145,12 +151,12 @@ export function deckDay(day: string): string {
   );
 }
 
-/** A ceiling: "each case at least every 7 days until 1 February 2027". */
+/** A ceiling: "each case comes at least every 7 days until 1 February 2027". */
 export function ceilingInWords(ceiling: Deck["ceiling"]): string {
   if (ceiling === undefined) return "as memory says";
   const { everyDays, until } = ceiling;
   const often = everyDays === 1 ? "every day" : `every ${everyDays} days`;
-  return `each case at least ${often} until ${deckDay(until)}`;
+  return `each case comes at least ${often} until ${deckDay(until)}`;
 }
 
 function answerWaysInWords(ways: DeckCase["answerWays"]): string {
@@ -179,7 +185,7 @@ function deckFieldSentence(
     case "note":
       return "The author’s own note is another.";
     case "hold":
-      return `Hold: ${holdWords(change.after)}; it was ${holdWords(change.before)}.`;
+      return `Hold: ${holdWords(change.after)}; it was ${holdWords(change.before)}. ${OTHER_HOLD}`;
     case "newPerRound":
       return `New cases a round: ${change.after}; it was ${change.before}.`;
     case "stages":
@@ -217,8 +223,8 @@ function caseFieldSentence(
     case "placed":
       return differs(
         "others at home:",
-        placedWords(change.after),
-        placedWords(change.before),
+        placedInWords(change.after),
+        placedInWords(change.before),
       );
     case "home":
       return differs("home", HOME[`${change.after}`], HOME[`${change.before}`]);
@@ -267,29 +273,4 @@ export function changesInWords(
   reading: DeckReading,
 ): readonly string[] {
   return changes.map((change) => changeSentence(change, reading));
-}
-
-/** What is in a deck that is new here, one sentence each: its texts, its cases stage by stage, how they come. */
-export function newDeckInWords(
-  deck: DeckDraft,
-  { naming }: DeckReading,
-): readonly string[] {
-  const { description, message, hold, ceiling, cases } = deck;
-  const byStage = STAGES.flatMap((stage) => {
-    const titles = cases
-      .filter((entry) => caseEntry(entry.case).stage === stage)
-      .map((entry) => caseTitle(entry.case, naming));
-    return titles.length === 0
-      ? []
-      : [`${stageName(stage)}, ${titles.length}: ${titles.join("; ")}.`];
-  });
-  return [
-    ...(description === "" ? [] : [description]),
-    ...(message === undefined ? [] : [`To the learner: “${message}”`]),
-    ...(byStage.length === 0 ? ["There are no cases in it."] : byStage),
-    ...(hold === undefined ? [] : [`Hold: ${holdWords(hold)}.`]),
-    ...(ceiling === undefined
-      ? []
-      : [`${capitalised(ceilingInWords(ceiling))}.`]),
-  ];
 }

@@ -11,10 +11,8 @@ import {
   type DeckArrival,
   deckArrival,
 } from "../../../renderer/state/deck-arrival";
-import {
-  changesInWords,
-  newDeckInWords,
-} from "../../../renderer/state/deck-words";
+import { changesInWords } from "../../../renderer/state/deck-words";
+import { newDeckInWords } from "../../../renderer/state/new-deck-words";
 
 const ID = "0b1e5d0e-7c3d-4c7e-9c3b-2f6b1d1a0001";
 const corners = present(STARTER_DECKS[1], "there are three");
@@ -80,6 +78,48 @@ describe("a deck file that arrives", () => {
     expect(newDeckInWords(arrived.draft, READING)).toEqual([
       "First-layer edges, 1: Under its home, white on the bottom.",
       "First-layer corners, 1: Under its home, white on the front.",
+      "New cases a round: at most 2.",
+    ]);
+  });
+
+  it("says in short sentences what a new deck asks for, and what its hold means", () => {
+    const asked = arrival(
+      formatDeckFile({
+        ...mine,
+        hold: "down",
+        newPerRound: 3,
+        stages: ["first-layer-corners", "first-layer-edges"],
+        ceiling: { everyDays: 7, until: "2027-02-01" },
+        cases: [
+          {
+            case: "C1",
+            target: 20,
+            way: { kind: "school", school: "shortest" },
+            note: "Look.",
+          },
+          { case: "C2", target: 20, note: "Look again.", home: "front" },
+          { case: "C3", target: 20, placed: 0, answerWays: ["my-cube"] },
+        ],
+      }),
+      [],
+    );
+    expect(newDeckInWords(asked.draft, READING).slice(2)).toEqual([
+      "1 case has a way of its own.",
+      "2 cases have a note to the learner.",
+      "2 cases are asked in a special way.",
+      "1 case allows only some ways of answering.",
+      "New cases a round: at most 3.",
+      "Order of the stages: first-layer corners, then first-layer edges.",
+      "It is held with the first layer down. What is known of a case held the other way does not count there, so such a case begins new.",
+      "Each case comes at least every 7 days until 1 February 2027.",
+    ]);
+  });
+
+  it("says what another hold means for what is remembered", () => {
+    const decks = [...STARTER_DECKS, mine];
+    const arrived = arrival(formatDeckFile({ ...mine, hold: "down" }), decks);
+    expect(changesInWords(arrived.changes, READING)).toEqual([
+      "Hold: first layer down; it was as the learner likes. What is known of a case held the other way does not count there, so such a case begins new.",
     ]);
   });
 
