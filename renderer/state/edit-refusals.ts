@@ -37,6 +37,11 @@ export function editRefusalText(error: EditRefusal): string {
   }
 }
 
+/** What is said where a refused way leaves the one before as it is. */
+export function wayStillKeptText(way: string): string {
+  return `The deck still has: ${way}.`;
+}
+
 type Failure = Extract<WayRefusal, { readonly code: "does-not-answer" }>;
 
 /** What the cube shows at the end of a way that does not answer. */
@@ -63,6 +68,13 @@ function placedInWords(count: number): string {
   return count === 1
     ? "With one other piece home already"
     : `With ${count} other pieces home already`;
+}
+
+/** Why the way that a deck has for a case does not answer it any more, as the deck now asks it; empty where it was refused for anything else. */
+export function wayOutgrownText(refusal: WayRefusal): string {
+  if (refusal.code !== "does-not-answer") return "";
+  const others = placedInWords(refusal.position.variant.placed.length);
+  return `This way no longer answers the case as you have it asked now. ${others}, ${endInWords(refusal)}. Try another way, choose one of the list, or take “Others at home already” back.`;
 }
 
 /** Where a typed way fails, and what it is a way of instead. */

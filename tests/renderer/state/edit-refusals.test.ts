@@ -7,6 +7,7 @@ import { present } from "../../../core/invariant";
 import { randomSource } from "../../../core/random-source";
 import {
   editRefusalText,
+  wayOutgrownText,
   wayRefusalText,
 } from "../../../renderer/state/edit-refusals";
 
@@ -41,6 +42,17 @@ describe("a typed way that is refused", () => {
     );
     expect(refusedWay("C4", "D", 3)).toContain(
       "the corner comes home, but twisted",
+    );
+  });
+
+  it("is told as outgrown where the deck asks the case otherwise than before", () => {
+    // Source: F' R brings E2a home and takes the piece under R with it: right with no other home filled.
+    expect(checkWay("E2a", "F' R", randomSource(1), { placed: 0 }).ok).toBe(
+      true,
+    );
+    const now = checkWay("E2a", "F' R", randomSource(1));
+    expect(now.ok ? "" : wayOutgrownText(now.error)).toMatch(
+      /^This way no longer answers the case as you have it asked now\. With .* other piece.* home already, the edge comes home, but another piece loses its place\. Try another way/,
     );
   });
 
