@@ -17,6 +17,7 @@ function titles(page: Page): Promise<string[]> {
 }
 
 async function drag(page: Page, from: Locator, to: Locator): Promise<void> {
+  await to.scrollIntoViewIfNeeded();
   const start = await from.boundingBox();
   const end = await to.boundingBox();
   if (start === null || end === null) throw new Error("nothing to drag");
@@ -38,7 +39,10 @@ async function tabTo(page: Page, wanted: Locator): Promise<void> {
 }
 
 async function press(page: Page, button: string): Promise<void> {
-  await tabTo(page, page.getByRole("button", { name: button, exact: true }));
+  await tabTo(
+    page,
+    page.getByRole("button", { name: button, exact: true }).first(),
+  );
   await page.keyboard.press("Enter");
 }
 
@@ -130,18 +134,25 @@ test("by mouse: a deck of ten is made, written to a file and read in a second pr
   await expect(page.getByText(/: now first of 10\./)).toBeVisible();
 
   await rows(page).first().getByRole("link").click();
-  await page.getByLabel("Target for the whole answer").fill("7,5");
+  const target = page.getByLabel("Target for the whole answer");
+  await target.fill("0");
+  await target.press("Tab");
+  await expect(page.getByText("Between half a second and 600")).toBeVisible();
+  await expect(page.getByText("when it is written")).toBeHidden();
+  await target.fill("7,5");
   await page.getByLabel("Note for the learner").fill("Look underneath.");
   await page.getByText("How it is asked").click();
   await page.getByText("anywhere", { exact: true }).click();
   await expect(page.getByText("one choice made")).toBeVisible();
+  await page.getByText("not marked", { exact: true }).click();
+  await expect(page.getByText("2 choices made")).toBeVisible();
 
   const file = await written(page, () =>
-    page.getByRole("button", { name: "Write to a file" }).click(),
+    page.getByRole("button", { name: "Write to a file" }).first().click(),
   );
   expect(file.name).toBe("Ten for Tuesday.turnwise-deck");
   expect(file.buffer.toString()).toContain(
-    '"target": 7.5, "note": "Look underneath.", "home": "anywhere"',
+    '"target": 7.5, "note": "Look underneath.", "home": "anywhere", "marked": false',
   );
 
   const other = await secondProfile(browser, app.address);
@@ -154,6 +165,10 @@ test("by mouse: a deck of ten is made, written to a file and read in a second pr
   await expect(deckName(other)).toHaveText("Ten for Tuesday");
   expect(await titles(other)).toEqual(await titles(page));
   expect((await titles(other))[0]).toBe(first);
+  const next = other.getByText("Taken in. Tick it below to have Learner 1");
+  await expect(next).toBeVisible();
+  await other.getByRole("checkbox", { name: "Ten for Tuesday" }).check();
+  await expect(next).toBeHidden();
   await other.reload();
   await expect(rows(other)).toHaveCount(10);
   await other.context().close();
@@ -269,6 +284,116 @@ test("a typed way is taken only when it answers the case", async ({ page }) => {
   await expect(rows(page).first()).toContainText("F D F'");
 });
 
+test("a hand is asked for only where the two make the way differently", async ({
+  page,
+}) => {
+  await newDeck(page);
+  const listed = page.getByRole("radio", { name: /\d turns?$/ }).first();
+  // Source: the ways of E3 and E1 in the table of the design's first-layer.md.
+  await page.locator('[data-shelf-case="E3"]').click();
+  await listed.check();
+  await expect(page.getByText("Made with")).toBeVisible();
+  await page.locator('[data-shelf-case="E1"]').click();
+  await expect(listed).not.toBeChecked();
+  await listed.check();
+  await expect(page.getByRole("button", { name: "Undo: way" })).toBeVisible();
+  await expect(page.getByText("Made with")).toBeHidden();
+});
+
+test("a way that was typed is played again where the deck asks the case otherwise", async ({
+  page,
+}) => {
+  await newDeck(page);
+  await page.locator('[data-shelf-case="E2a"]').click();
+  await page.getByText("How it is asked").click();
+  await page.getByText("none", { exact: true }).click();
+  await page.getByLabel("Another way").check();
+  const way = page.getByLabel("Its turns, lined up");
+  const tryIt = page.getByRole("button", { name: "Try it" });
+  // Source: F' R brings E2a home and takes along what is on the right.
+  await way.fill("F' R");
+  await tryIt.click();
+  const success = page.getByText(/It answered all \d+ positions/);
+  await expect(success).toBeVisible();
+  await way.fill("F R");
+  await tryIt.click();
+  await expect(page.getByRole("alert")).toContainText(
+    "The deck still has: F' R.",
+  );
+  await expect(success).toBeHidden();
+  await page.getByText("as many as can be", { exact: true }).click();
+  await expect(
+    page.getByText("This way no longer answers the case"),
+  ).toBeVisible();
+  await page.getByText("none", { exact: true }).click();
+  await expect(
+    page.getByText("This way no longer answers the case"),
+  ).toBeHidden();
+});
+
+test("a case that is put in is looked at, its row in sight and the focus on the shelf", async ({
+  page,
+}) => {
+  await newDeck(page);
+  for (let i = 1; i <= 12; i++) {
+    const next = await shelf(page).nth(1).getAttribute("data-shelf-case");
+    const added = await shelf(page).first().getAttribute("data-shelf-case");
+    await shelf(page).first().click();
+    const row = page.locator(`[data-case="${added}"]`);
+    await expect(row.getByRole("link")).toHaveAttribute("aria-current", "true");
+    await expect(page.locator(`[data-shelf-case="${next}"]`)).toBeFocused();
+    const [bottom, end] = await Promise.all([
+      row.evaluate((node) => node.getBoundingClientRect().bottom),
+      page
+        .locator(".bench .end")
+        .evaluate((node) => node.getBoundingClientRect().top),
+    ]);
+    expect(bottom).toBeLessThanOrEqual(end + 1);
+  }
+  expect(await page.evaluate(() => scrollY)).toBe(0);
+});
+
+test("on a window of 1280 by 800 the bench ends before the fold", async ({
+  page,
+}) => {
+  await page.goto("/#/coach/starter-rest");
+  const { y } = (await page.locator(".bench .whole").boundingBox()) ?? {};
+  expect(y).toBeLessThanOrEqual(742);
+});
+
+test("the focus stays with what one is at, whatever moves under it", async ({
+  page,
+}) => {
+  await page.goto("/#/coach/starter-edges");
+  const rest = page.getByRole("checkbox", { name: "The rest of the first" });
+  await rest.focus();
+  for (const isTicked of [false, true]) {
+    await page.keyboard.press("Space");
+    await expect(rest).toBeChecked({ checked: isTicked });
+    await expect(rest).toBeFocused();
+  }
+  const earlier = page.getByRole("button", { name: "Put First-layer corners" });
+  await earlier.focus();
+  await page.keyboard.press("Enter");
+  await expect(earlier).toBeFocused();
+  await page.keyboard.press("Enter");
+  await expect(earlier).toBeHidden();
+  await expect(
+    page.getByRole("checkbox", { name: "First-layer corners" }),
+  ).toBeFocused();
+
+  await newDeck(page);
+  await shelf(page).first().click();
+  await shelf(page).first().click();
+  const button = (name: string) =>
+    page.getByRole("button", { name, exact: true });
+  await button("Earlier").focus();
+  await page.keyboard.press("Enter");
+  await expect(button("Later")).toBeFocused();
+  await page.keyboard.press("Enter");
+  await expect(button("Earlier")).toBeFocused();
+});
+
 test("a starter deck is copied before it is changed", async ({ page }) => {
   await page.goto("/#/coach/starter-corners");
   await page.getByLabel("Another way").click();
@@ -288,6 +413,7 @@ test("a starter deck is copied before it is changed", async ({ page }) => {
   await page.getByRole("button", { name: "Delete…" }).click();
   const question = page.getByRole("dialog", { name: "Delete “First-layer" });
   await expect(question).toContainText("answers stay");
+  await expect(question.getByRole("button", { name: "Keep it" })).toBeFocused();
   await question.getByRole("button", { name: "Delete the deck" }).click();
   await expect(deckName(page)).toHaveText("First-layer edges");
   await page.getByRole("button", { name: "Other decks" }).click();

@@ -31,6 +31,19 @@ export async function focusOn(
   document.querySelector<HTMLElement>(selector)?.focus(options);
 }
 
+/** Scrolls a deck's column, and nothing else, until the row of a case is seen above the place for the next one. */
+export function showRow(column: HTMLElement | undefined, id: CaseId): void {
+  if (column === undefined) return;
+  const row = column.querySelector(`[data-case="${id}"]`);
+  const end = column.querySelector(".end");
+  if (row === null || end === null) return;
+  const { top, bottom } = row.getBoundingClientRect();
+  const below = bottom - end.getBoundingClientRect().top;
+  const above = column.getBoundingClientRect().top - top;
+  if (below > 0) column.scrollTop += below;
+  else if (above > 0) column.scrollTop -= above;
+}
+
 function isFocusInRow(): boolean {
   return document.activeElement?.closest("[data-case]") instanceof HTMLElement;
 }
