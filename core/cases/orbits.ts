@@ -124,35 +124,76 @@ export function arrangementIn(
   return known.length === found.length ? known : undefined;
 }
 
-/** The orbit of an arrangement: itself, then turned by one, two, three quarters, each once. */
-export function orbitOf(
+/** A name that two things share exactly when they are the same. */
+type KeyOf<T> = (thing: T) => string | number;
+
+/** Ways to come from a thing to another that shows the same case. */
+type Steps<T> = readonly ((thing: T) => T)[];
+
+/**
+ * Everything that steps lead to from a start, each once, the nearest first:
+ * with one step, the start turned by 0, 1, 2, … of it.
+ */
+export function orbitUnder<T>(
+  start: T,
+  keyOf: KeyOf<T>,
+  steps: Steps<T>,
+): readonly T[] {
+  const orbit = [start];
+  const met = new Set([keyOf(start)]);
+  for (const thing of orbit) {
+    for (const step of steps) {
+      const next = step(thing);
+      if (met.has(keyOf(next))) continue;
+      met.add(keyOf(next));
+      orbit.push(next);
+    }
+  }
+  return orbit;
+}
+
+/** Things gathered into their orbits, in the order in which each orbit is first met. */
+export function orbitsUnder<T>(
+  things: Iterable<T>,
+  keyOf: KeyOf<T>,
+  steps: Steps<T>,
+): readonly (readonly T[])[] {
+  const met = new Set<string | number>();
+  const orbits: (readonly T[])[] = [];
+  for (const thing of things) {
+    if (met.has(keyOf(thing))) continue;
+    const orbit = orbitUnder(thing, keyOf, steps);
+    for (const member of orbit) met.add(keyOf(member));
+    orbits.push(orbit);
+  }
+  return orbits;
+}
+
+/** An arrangement after a quarter turn of the free layer. */
+function quarterTurned(
   constraint: CaseConstraint,
   arrangement: Arrangement,
-): Orbit {
+): Arrangement {
   const quarter = present(
     FACE_TURNS[faceTurnIndex(constraint.freeLayer, 1)],
     "every face has a quarter turn",
   );
-  const orbit = [arrangement];
-  const first = arrangementKey(arrangement);
-  let state = compose(stateShowing(constraint, arrangement), quarter);
-  for (;;) {
-    const next = present(
-      arrangementIn(state, constraint),
-      "turning loses no piece",
-    );
-    if (arrangementKey(next) === first) return orbit;
-    orbit.push(next);
-    state = compose(state, quarter);
-  }
+  return present(
+    arrangementIn(
+      compose(stateShowing(constraint, arrangement), quarter),
+      constraint,
+    ),
+    "turning loses no piece",
+  );
 }
 
 /**
  * All orbits of a constraint's targets, without the one that is already
  * answered (every target placed, up to turns of the free layer).
  *
- * Every arrangement can be reached: both stages leave at least two other edges
- * and one other corner free to take up parity, flip and twist.
+ * Every arrangement can be reached: each stage that is asked about leaves at
+ * least two other edges and one other corner free to take up parity, flip and
+ * twist.
  */
 export function caseOrbits(constraint: CaseConstraint): readonly Orbit[] {
   const free = (all: readonly number[], placed: readonly number[]) =>
@@ -165,22 +206,18 @@ export function caseOrbits(constraint: CaseConstraint): readonly Orbit[] {
     everyWhereabouts(free(EDGES, constraint.placedEdges), 2),
     constraint.targetEdges.length,
   );
-  const answered = orbitOf(
-    constraint,
+  const answered = arrangementKey(
     [...constraint.targetCorners, ...constraint.targetEdges].map(
       (position) => ({ position, orientation: 0 }),
     ),
   );
-  const met = new Set(answered.map(arrangementKey));
-  const orbits: Orbit[] = [];
-  for (const cornerPart of corners) {
-    for (const edgePart of edges) {
-      const arrangement = [...cornerPart, ...edgePart];
-      if (met.has(arrangementKey(arrangement))) continue;
-      const orbit = orbitOf(constraint, arrangement);
-      for (const member of orbit) met.add(arrangementKey(member));
-      orbits.push(orbit);
-    }
-  }
-  return orbits;
+  return orbitsUnder(
+    corners.flatMap((cornerPart) =>
+      edges.map((edgePart) => [...cornerPart, ...edgePart]),
+    ),
+    arrangementKey,
+    [(arrangement: Arrangement) => quarterTurned(constraint, arrangement)],
+  ).filter((orbit) =>
+    orbit.every((member) => arrangementKey(member) !== answered),
+  );
 }
