@@ -69,7 +69,8 @@ function arrangementsOf(
   );
 }
 
-function stateShowing(
+/** A state in which only the targets of a constraint are known, where an arrangement has them. */
+export function stateShowing(
   constraint: CaseConstraint,
   arrangement: Arrangement,
 ): PartlyKnownCubies {
