@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { caseOrbits } from "../../../core/cases/orbits";
 import { arePlaced, recogniseSlot } from "../../../core/cases/recognise-slot";
 import {
+  type SlotCase,
   slotCases,
   slotCasesBeside,
   slotCaseShownBy,
@@ -21,7 +22,10 @@ import { HOME_INDICES, type HomeIndex } from "../../../core/cases/variant";
 import { SOLVED } from "../../../core/cube/cubies";
 import { applyTurns } from "../../../core/cube/held-cube";
 import { knownOnly } from "../../../core/cube/partly-known";
-import { emptyCubies } from "../../../core/cube/sample-state";
+import {
+  emptyCubies,
+  type StateConstraint,
+} from "../../../core/cube/sample-state";
 import {
   conjugate,
   LEFT_RIGHT_MIRROR,
@@ -30,8 +34,12 @@ import {
   thenSymmetry,
 } from "../../../core/cube/symmetries";
 import { validateCubies } from "../../../core/cube/validity";
+import { inverseTurns } from "../../../core/notation/inverse";
 import { pick, randomSource } from "../../../core/random-source";
+import { PUBLISHED_SEQUENCES } from "../../reference/published-values";
 import { turnsOf } from "../notation/turns-of";
+import { madeOnTop } from "./made-on-top";
+import { unevenPieces } from "./piece-places";
 
 const SEED = 12;
 
@@ -131,24 +139,28 @@ describe("a slot's cases", () => {
     },
   );
 
-  // Source: sequences.json, "second layer right" and "second layer left"
-  // (common practice): with the last layer on top, the edge lies in it at the
-  // front and goes down to the right, or to the left. Turned over about the
-  // front–back axis, the right is slot 1 and the left is slot 0.
-  it("of the second layer are what the usual eight turns answer", () => {
-    const shownBefore = (inverse: string, slot: HomeIndex) => {
-      const { cubies } = applyTurns(
-        { cubies: SOLVED, hold: rotationAbout("z", 2) },
-        turnsOf(inverse),
+  // Source: sequences.json (common practice): with the last layer on top, the
+  // edge lies in it at the front, its side colour at home there, and goes down
+  // to the right, or to the left. The body has the right as its slot 1 and the
+  // left as its slot 0.
+  it.each([
+    ["second layer right", 1, "DR-D"],
+    ["second layer left", 0, "DF-F"],
+  ] as const)(
+    "of the second layer are what the usual eight turns answer: %s",
+    (name, slot, code) => {
+      const listed = PUBLISHED_SEQUENCES.find((one) => one.name === name);
+      const cubies = madeOnTop(inverseTurns(turnsOf(listed?.moves ?? "")));
+      const stage = "second-layer-edges";
+      expect(arePlaced(cubies, placedBeforeSlots(stage))).toBe(true);
+      const shown = HOME_INDICES.map((home) =>
+        recogniseSlot(cubies, stage, home),
       );
-      expect(arePlaced(cubies, placedBeforeSlots("second-layer-edges"))).toBe(
-        true,
+      expect(shown.map((one) => one?.case.code)).toEqual(
+        HOME_INDICES.map((home) => (home === slot ? code : undefined)),
       );
-      return recogniseSlot(cubies, "second-layer-edges", slot)?.case.code;
-    };
-    expect(shownBefore("F' U' F U R U R' U'", 1)).toBe("DR-D");
-    expect(shownBefore("F U F' U' L' U' L U", 0)).toBe("DF-F");
-  });
+    },
+  );
 });
 
 describe("recognising a slot", () => {
@@ -210,6 +222,67 @@ describe("recognising a slot", () => {
 });
 
 describe("a slot's position", () => {
+  const n = 3_000;
+
+  /** Positions of a case of slot 0, and what they must agree with, said once more. */
+  function drawn(one: SlotCase, placed: readonly HomeIndex[]) {
+    const { stage } = one;
+    const random = randomSource(SEED);
+    const sampler = slotPositionSampler(one, {
+      home: 0,
+      placed,
+      turnedAway: 0,
+    });
+    const states = Array.from({ length: n }, () => {
+      const state = emptyCubies();
+      sampler.drawInPlace(random, state);
+      return state;
+    });
+    const known = [
+      placedBeforeSlots(stage),
+      ...[0 as const, ...placed].map((slot) => piecesOfSlot(stage, slot)),
+    ];
+    const unmarked = HOME_INDICES.filter(
+      (slot) => slot !== 0 && !placed.includes(slot),
+    ).map((slot) => piecesOfSlot(stage, slot));
+    const constraint: StateConstraint = {
+      ...knownOnly(
+        states[0] ?? SOLVED,
+        new Set(known.flatMap(({ corners }) => corners)),
+        new Set(known.flatMap(({ edges }) => edges)),
+      ),
+      unplacedCorners: [],
+      unplacedEdges: unmarked.flatMap(({ edges }) => edges),
+    };
+    return { states, constraint };
+  }
+
+  it("has each free piece as often in each free place as counting says", () => {
+    const inLastLayer = (stage: (typeof SLOT_STAGES)[number]) =>
+      slotCases(stage).filter(({ slotsTakenUp }) => slotsTakenUp.length === 0);
+    for (const one of inLastLayer("second-layer-edges"))
+      for (const placed of SETS.filter((set) => set.length !== 2)) {
+        const { states, constraint } = drawn(one, placed);
+        expect(unevenPieces(states, constraint), one.code).toEqual([]);
+      }
+    // A slot of two pieces is unmarked as a whole, which that counting does
+    // not know: so with all the others placed.
+    for (const one of inLastLayer("pairs")) {
+      const { states, constraint } = drawn(one, [1, 2, 3]);
+      expect(unevenPieces(states, constraint), one.code).toEqual([]);
+    }
+  });
+
+  it("the test tells positions of another number of placed slots", () => {
+    const [one] = slotCases("second-layer-edges").filter(
+      ({ family }) => family.edge === "last-layer",
+    );
+    if (one === undefined) throw new Error("an edge can be in the last layer");
+    const { constraint } = drawn(one, []);
+    const { states } = drawn(one, [1]);
+    expect(unevenPieces(states, constraint)).not.toEqual([]);
+  });
+
   it("is refused where a case's own pieces stand in a placed slot", () => {
     const elsewhere = slotCases("second-layer-edges").find(
       ({ slotsTakenUp }) => slotsTakenUp.join() === "1",
