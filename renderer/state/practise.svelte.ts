@@ -29,8 +29,6 @@ import {
   withPosition,
 } from "../../core/memory/round";
 import type { PartlyKnownCubies } from "../../core/cube/cubies";
-import type { Deck } from "../../core/deck/deck";
-import { STARTER_DECKS } from "../../core/deck/starter-decks";
 import type { ColourScheme } from "../../core/picture/colour-sets";
 import type { Result } from "../../core/result";
 import { now, runningTime, utcOffset } from "../platform/clock";
@@ -63,7 +61,8 @@ import {
   type TurningTime,
   wantsPause,
 } from "./practise/pause-advice";
-import { taughtTurns, type TaughtWay } from "./practise/deck-way";
+import { taughtTurns } from "./practise/deck-way";
+import { answerWayOf, decksToPlan, isMarked } from "./practise/deck-choices";
 import { RoundKeeper } from "./practise/round-keeper";
 import { isPractised, type Practised } from "./practise/practised";
 import { isSkipMissed } from "./practise/skipping";
@@ -95,18 +94,6 @@ export interface PractiseNeeds {
 
 /** This window's own lock on its way out: leaving the place and coming back must not find it taken. */
 let releasing: Promise<void> = Promise.resolve();
-
-/** Decks, and the cases that none of them has: what somebody chose is practised all the same. */
-function withAllCases(decks: readonly Deck[]): readonly Deck[] {
-  const own = new Set(
-    decks.flatMap((deck) => deck.cases.map((entry) => entry.case)),
-  );
-  const others = STARTER_DECKS.map((deck) => ({
-    ...deck,
-    cases: deck.cases.filter((entry) => !own.has(entry.case)),
-  }));
-  return [...decks, ...others];
-}
 
 /** A learner's practice in this window. */
 export class PractiseState {
@@ -223,7 +210,7 @@ export class PractiseState {
     const { hold, level } = learner.settings;
     const day = planDay({
       learner: learner.learner.id,
-      decks: of === undefined ? learner.decks : withAllCases(learner.decks),
+      decks: decksToPlan(learner.decks, of),
       hold,
       memories: learner.memories,
       today: learner.today,
@@ -413,7 +400,8 @@ export class PractiseState {
     const round = this.#round;
     const item = round === undefined ? undefined : currentItem(round);
     if (round === undefined || item === undefined) return this.#goOn();
-    if (this.#wayOf(item) !== "my-cube") this.#markShown(item);
+    if (answerWayOf(item, this.#needs.learner.settings) !== "my-cube")
+      this.#markShown(item);
     const saved = await this.#save(walk);
     if (!saved.ok) {
       this.#failed(saved.error);
@@ -430,29 +418,6 @@ export class PractiseState {
     this.#round = withPosition(this.#round, position);
   }
 
-  /** How an item is answered: as the learner chose, where its deck allows that. */
-  #wayOf(item: RoundItem): AnswerWay {
-    const { answerWay } = this.#needs.learner.settings;
-    const allowed = item.choice?.answerWays ?? [answerWay];
-    return allowed.includes(answerWay) ? answerWay : (allowed[0] ?? answerWay);
-  }
-
-  /** The way of a case that its deck teaches, as the deck is now. */
-  #taughtWay(item: RoundItem): TaughtWay {
-    const { learner } = this.#needs;
-    const way = learner.deckCase(item)?.way;
-    return { way, hand: learner.settings.hand };
-  }
-
-  /** Whether the piece and its home are marked: as the deck says, else while the case is being learnt. */
-  #isMarked({ asking, bare, choice }: RoundItem): boolean {
-    // Who is shown a case is shown where to look.
-    if (asking === "shown") return true;
-    return choice?.pieces === undefined
-      ? bare && this.#needs.learner.settings.marks
-      : choice.pieces === "marked";
-  }
-
   #show(item: RoundItem, isRetry: boolean, walk?: StoredWalk): void {
     const { learner, still, findSetUp } = this.#needs;
     const position = positionOfItem(item);
@@ -460,8 +425,11 @@ export class PractiseState {
       // Nobody is shown again, or helped, what they try once more.
       item: isRetry ? { ...item, asking: "alone" as const, hints: [] } : item,
       position,
-      way: taughtTurns(position, this.#taughtWay(item)),
-      isMarked: this.#isMarked(item),
+      way: taughtTurns(position, {
+        way: learner.deckCase(item)?.way,
+        hand: learner.settings.hand,
+      }),
+      isMarked: isMarked(item, learner.settings),
       isRetry,
       onhinted: (hints: readonly Hint[]) => {
         if (isRetry || this.#round === undefined) return;
@@ -469,7 +437,7 @@ export class PractiseState {
         void this.#save();
       },
     };
-    const answerWay = this.#wayOf(item);
+    const answerWay = answerWayOf(item, this.#needs.learner.settings);
     const attempt: Attempt =
       answerWay === "my-cube"
         ? new MyCubeAttempt({

@@ -1,0 +1,47 @@
+/** What a learner's decks and settings decide together: what is planned, how it is answered, what is marked. */
+import type { Deck } from "../../../core/deck/deck";
+import { STARTER_DECKS } from "../../../core/deck/starter-decks";
+import type { AnswerWay } from "../../../core/memory/review";
+import type { RoundItem } from "../../../core/memory/round";
+import type { LearnerSettings } from "../learner-settings";
+import type { Practised } from "./practised";
+
+/**
+ * The decks that a round is planned from: the learner's own; where somebody
+ * chose a case or a shelf also the cases that none of them has.
+ */
+export function decksToPlan(
+  decks: readonly Deck[],
+  of: Practised | undefined,
+): readonly Deck[] {
+  if (of === undefined) return decks;
+  const own = new Set(
+    decks.flatMap((deck) => deck.cases.map((entry) => entry.case)),
+  );
+  const others = STARTER_DECKS.map((deck) => ({
+    ...deck,
+    cases: deck.cases.filter((entry) => !own.has(entry.case)),
+  }));
+  return [...decks, ...others];
+}
+
+/** How an item is answered: as the learner chose, where its deck allows that. */
+export function answerWayOf(
+  { choice }: RoundItem,
+  { answerWay }: Pick<LearnerSettings, "answerWay">,
+): AnswerWay {
+  const allowed = choice?.answerWays ?? [answerWay];
+  return allowed.includes(answerWay) ? answerWay : (allowed[0] ?? answerWay);
+}
+
+/** Whether the piece and its home are marked: as the deck says, else while the case is being learnt and the learner wants it. */
+export function isMarked(
+  { asking, bare, choice }: RoundItem,
+  { marks }: Pick<LearnerSettings, "marks">,
+): boolean {
+  // Who is shown a case is shown where to look.
+  if (asking === "shown") return true;
+  return choice?.pieces === undefined
+    ? bare && marks
+    : choice.pieces === "marked";
+}
