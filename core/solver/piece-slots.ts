@@ -9,8 +9,8 @@ import type { PartlyKnownCubies } from "../cube/cubies";
 import { FACE_TURNS } from "../cube/face-turns";
 import { invariant } from "../invariant";
 
-/** Positions times orientations: 8 × 3 of a corner, 12 × 2 of an edge. */
-const SLOTS = 24;
+/** Positions times orientations: 8 × 3 of a corner, 12 × 2 of an edge. A slot is `position × orientations + orientation`. */
+export const SLOTS = 24;
 
 /** Ordered pairs of slots. */
 export const SLOT_PAIRS = SLOTS * SLOTS;
@@ -27,7 +27,8 @@ export interface GroupPlace {
   readonly second: number;
 }
 
-const ORIENTATIONS = { corner: 3, edge: 2 } as const;
+/** In how many ways a piece can be turned in its place. */
+export const ORIENTATIONS = { corner: 3, edge: 2 } as const;
 
 function arraysOf(
   state: PartlyKnownCubies,
@@ -38,9 +39,9 @@ function arraysOf(
     : [state.edgePermutation, state.edgeOrientation];
 }
 
-function slotMoves(kind: PieceGroup["kind"]): Uint8Array {
+function slotMoves(kind: PieceGroup["kind"]): Uint16Array {
   const radix = ORIENTATIONS[kind];
-  const moves = new Uint8Array(SLOTS * FACE_TURNS.length);
+  const moves = new Uint16Array(SLOTS * FACE_TURNS.length);
   FACE_TURNS.forEach((effect, turn) => {
     const [permutation, orientation] = arraysOf(effect, kind);
     permutation.forEach((from, to) => {
@@ -52,9 +53,15 @@ function slotMoves(kind: PieceGroup["kind"]): Uint8Array {
   return moves;
 }
 
+/** What every face turn does to one slot. Shape: `[slot × 18 + turn]`. */
+export const SLOT_MOVES: Readonly<Record<PieceGroup["kind"], Uint16Array>> = {
+  corner: slotMoves("corner"),
+  edge: slotMoves("edge"),
+};
+
 function pairMoves(kind: PieceGroup["kind"]): Uint16Array {
   const width = FACE_TURNS.length;
-  const single = slotMoves(kind);
+  const single = SLOT_MOVES[kind];
   const moves = new Uint16Array(SLOT_PAIRS * width);
   for (let a = 0; a < SLOTS; a++)
     for (let b = 0; b < SLOTS; b++)
