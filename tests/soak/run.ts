@@ -11,11 +11,12 @@ import { makeGarden, plantingProblem } from "./plant";
 // The built file is `dist/tools/soak.js`.
 const ROOT = join(import.meta.dirname, "..", "..");
 
-/** Tests that try ten times as much here. */
+/** Tests that try ten times as much here, or what takes minutes. */
 const LONG_TESTS = [
   "tests/core/deck/mutated-deck-files.test.ts",
   "tests/renderer/storage/mutated-backups.test.ts",
   "tests/renderer/storage/merging.test.ts",
+  "tests/core/solver/case-search.test.ts",
 ];
 
 /** Plants every fault; answers how many were noticed. */
@@ -49,7 +50,7 @@ async function plantAll(): Promise<number> {
 const noticed = await plantAll();
 const environment = { TURNWISE_SOAK: "1" };
 const longTestsPassed = await runStep({
-  name: "long tests of files and merges",
+  name: "long unit tests",
   commands: [
     `npx vitest run --disable-console-intercept ${LONG_TESTS.join(" ")}`,
   ],
