@@ -77,12 +77,10 @@ export function createCaseKernel(
 
   const mayBeNear = (turn: number, here: number): boolean => {
     if (nearby === undefined) return true;
-    const { marks } = nearby;
+    const { marksAfter } = nearby;
     let mark = 0;
     for (let h = 0; h < count; h++)
-      mark =
-        (mark + marks[h]![moves[h]![values[here + h]! * turnCount + turn]!]!) |
-        0;
+      mark = (mark + marksAfter[h]![values[here + h]! * turnCount + turn]!) | 0;
     return nearby.has(mark >>> 0);
   };
 

@@ -5,8 +5,10 @@
  *
  * The two-phase solver is no help here: it finds short sequences at once and
  * shortest ones never, and moves every piece where a case leaves most free.
- * Measured (processor time, tables ready):
- * FIGURES
+ * Measured on a busy machine, tables ready after 0.2 s: first layer 0.13 ms at
+ * the median (p95 0.7 ms), second-layer edges 2.5 ms (4.4 ms), the pairs 0.7 ms
+ * (2.7 ms), turning the last layer 24 ms (0.34 s, at worst 1.3 s: twelve turns).
+ * Placing the last layer takes 0.1 s where ten turns do, 4 s with twelve.
  */
 import { isFullyKnown, type PartlyKnownCubies } from "../cube/cubies";
 import type { Face } from "../cube/faces";

@@ -11,7 +11,7 @@
  */
 import { FREE_LAYER } from "../cases/stage";
 import { FACE_TURNS, faceTurnIndex } from "../cube/face-turns";
-import { FREE_QUARTERS } from "./case-goal";
+import { type AskedPiece, FREE_QUARTERS } from "./case-goal";
 import {
   type Half,
   halvesOf,
@@ -19,7 +19,6 @@ import {
   slotsAt,
   valuesWanted,
 } from "./case-halves";
-import type { AskedPiece } from "./case-goal";
 import { ORIENTATIONS } from "./piece-slots";
 import { partOf, type Steps } from "./steps";
 

@@ -204,7 +204,7 @@ describe("the case search on the last layer", () => {
           true,
         );
     },
-    600_000,
+    IN_SOAK ? 1_800_000 : 60_000,
   );
 
   it("has a length for each of the 21", () => {
