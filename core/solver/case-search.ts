@@ -8,7 +8,8 @@
  * Measured on a busy machine, tables ready after 0.2 s: first layer 0.13 ms at
  * the median (p95 0.7 ms), second-layer edges 2.5 ms (4.4 ms), the pairs 0.7 ms
  * (2.7 ms), turning the last layer 24 ms (0.34 s, at worst 1.3 s: twelve turns).
- * Placing the last layer takes 0.1 s where ten turns do, 4 s with twelve.
+ * Placing the last layer takes 0.1 s where ten turns do, 4 s with
+ * twelve, two minutes with thirteen.
  */
 import { isFullyKnown, type PartlyKnownCubies } from "../cube/cubies";
 import type { Face } from "../cube/faces";
