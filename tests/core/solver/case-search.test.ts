@@ -330,6 +330,10 @@ describe("the case search", () => {
     expect(answers({ from, goal: cross })).toEqual([
       { before: 0, turns: [2], after: 0 },
     ]);
+    // U F2 and one turn more, but not a turn of the free layer beside the U.
+    const two = afterSequence(SOLVED, [7, 2]);
+    for (const { turns } of answers({ from: two, goal: cross, extraTurns: 1 }))
+      expect(withoutEndsOf(FREE_LAYER, turns)).toEqual(turns);
   });
 
   it("has nothing to do where only the free layer is turned, and says how far", () => {
