@@ -184,6 +184,26 @@ export function isColourScheme(scheme: ColourScheme): boolean {
   return new Set(FACES.map((face) => scheme[face])).size === FACES.length;
 }
 
+/** Whether two colourings are one cube held in two ways; a mirror image is another cube. */
+export function isSameCube(a: ColourScheme, b: ColourScheme): boolean {
+  return ROTATIONS.some((rotation) =>
+    FACES.every((face) => b[faceImage(rotation, face)] === a[face]),
+  );
+}
+
+/**
+ * Whether six colours that are the usual ones stand as on hardly any cube:
+ * most likely they were told in a wrong order. Other colours may stand anyhow.
+ */
+export function isDoubtfulScheme(scheme: ColourScheme): boolean {
+  const usual = FACES.map((face) => USUAL_SCHEME[face]);
+  return (
+    FACES.every((face) => usual.includes(scheme[face])) &&
+    !isSameCube(scheme, USUAL_SCHEME) &&
+    !isSameCube(scheme, OLDER_SCHEME)
+  );
+}
+
 /**
  * The same cube held so that a colour becomes the first layer's (face U).
  *

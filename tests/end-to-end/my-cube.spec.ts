@@ -86,3 +86,26 @@ test("a cross lost while answering is kept as not done, and the next case begins
     .click();
   await expect(page.getByRole("heading", { level: 1 })).toHaveText(asked);
 });
+
+test("colours told in an order that hardly any cube has are looked at once more", async ({
+  page,
+}) => {
+  await openPractise(page);
+  await chooseWay(page, "My cube");
+  const tap = async (colours: readonly string[]): Promise<void> => {
+    for (const colour of colours)
+      await page.getByRole("button", { name: colour, exact: true }).click();
+  };
+  await tap(["white", "yellow", "red", "blue", "orange", "green"]);
+  await expect(
+    page.getByRole("heading", {
+      name: "Does your cube really look like this?",
+    }),
+  ).toBeFocused();
+  await page.getByRole("button", { name: "Tap them again" }).click();
+  await tap(["white", "green", "red", "blue", "orange", "yellow"]);
+  await expect(practiseState(page, "has")).toBeVisible();
+  await expect(
+    page.getByRole("button", { name: /white cross is done/ }),
+  ).toBeVisible();
+});

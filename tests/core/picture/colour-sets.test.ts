@@ -9,6 +9,8 @@ import {
   OLDER_SCHEME,
   PAINTS,
   schemeLetters,
+  isDoubtfulScheme,
+  isSameCube,
   schemeWithFirstColour,
   USUAL_SCHEME,
 } from "../../../core/picture/colour-sets";
@@ -164,6 +166,29 @@ describe("colour sets", () => {
       expect(new Set(colours).size).toBe(COLOUR_NAMES.length);
       for (const colour of colours) expect(colour).toMatch(/^#[0-9a-f]{6}$/);
     }
+  });
+});
+
+describe("an arrangement of colours", () => {
+  it("is the same cube however it is held, and another in a mirror", () => {
+    for (const first of FACES) {
+      const held = schemeWithFirstColour(USUAL_SCHEME, USUAL_SCHEME[first]);
+      expect(isSameCube(USUAL_SCHEME, held)).toBe(true);
+      expect(isSameCube(OLDER_SCHEME, held)).toBe(false);
+    }
+    const mirrored = { ...USUAL_SCHEME, L: "red", R: "orange" } as const;
+    expect(isSameCube(USUAL_SCHEME, mirrored)).toBe(false);
+  });
+
+  // Common practice: the usual colouring and the older one; children's cubes
+  // with other colours stand as they like.
+  it("is doubted where the usual six stand as on hardly any cube, and only there", () => {
+    const turned = schemeWithFirstColour(OLDER_SCHEME, "red");
+    for (const known of [USUAL_SCHEME, OLDER_SCHEME, turned])
+      expect(isDoubtfulScheme(known)).toBe(false);
+    const slip = { ...USUAL_SCHEME, F: "yellow", D: "green" } as const;
+    expect(isDoubtfulScheme(slip)).toBe(true);
+    expect(isDoubtfulScheme({ ...slip, F: "pink" })).toBe(false);
   });
 });
 
