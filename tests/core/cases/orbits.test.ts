@@ -4,23 +4,13 @@ import { caseConstraint } from "../../../core/cases/constraint";
 import { arrangementKey, caseOrbits } from "../../../core/cases/orbits";
 import { FIRST_LAYER_EDGES } from "../../../core/cases/stage";
 import type { HomeIndex } from "../../../core/cases/variant";
-
-const SETS: readonly (readonly HomeIndex[])[] = [
-  [],
-  [1],
-  [2],
-  [3],
-  [1, 2],
-  [1, 3],
-  [2, 3],
-  [1, 2, 3],
-];
+import { PLACED_SETS } from "./placed-sets";
 
 function countsByPlaced(
   count: (placed: readonly HomeIndex[]) => number,
 ): number[][] {
   return [0, 1, 2, 3].map((k) => [
-    ...new Set(SETS.filter((set) => set.length === k).map(count)),
+    ...new Set(PLACED_SETS.filter((set) => set.length === k).map(count)),
   ]);
 }
 

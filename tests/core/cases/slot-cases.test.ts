@@ -40,19 +40,9 @@ import { PUBLISHED_SEQUENCES } from "../../reference/published-values";
 import { turnsOf } from "../notation/turns-of";
 import { madeOnTop } from "./made-on-top";
 import { unevenPieces } from "./piece-places";
+import { PLACED_SETS } from "./placed-sets";
 
 const SEED = 12;
-
-const SETS: readonly (readonly HomeIndex[])[] = [
-  [],
-  [1],
-  [2],
-  [3],
-  [1, 2],
-  [1, 3],
-  [2, 3],
-  [1, 2, 3],
-];
 
 // Source: check-values, "Cases": 41 common practice, the rest computed.
 const PUBLISHED = {
@@ -64,7 +54,7 @@ describe("a slot's cases", () => {
   it.each(SLOT_STAGES)(
     "of %s are as many as published, whichever other slots are placed",
     (stage) => {
-      for (const placed of SETS) {
+      for (const placed of PLACED_SETS) {
         const wanted = PUBLISHED[stage][placed.length];
         const orbits = caseOrbits(slotConstraint(stage, placed));
         expect(orbits.length, placed.join()).toBe(wanted);
@@ -261,7 +251,7 @@ describe("a slot's position", () => {
     const inLastLayer = (stage: (typeof SLOT_STAGES)[number]) =>
       slotCases(stage).filter(({ slotsTakenUp }) => slotsTakenUp.length === 0);
     for (const one of inLastLayer("second-layer-edges"))
-      for (const placed of SETS.filter((set) => set.length !== 2)) {
+      for (const placed of PLACED_SETS.filter((set) => set.length !== 2)) {
         const { states, constraint } = drawn(one, placed);
         expect(unevenPieces(states, constraint), one.code).toEqual([]);
       }
