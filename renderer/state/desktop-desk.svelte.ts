@@ -11,6 +11,7 @@ import {
   type LastKnown,
   type MenuCommand,
 } from "../../core/desktop-bridge";
+import { now } from "../platform/clock";
 import { desktopBridge } from "../platform/desktop";
 import { fromDesktop, type ReadTextFile } from "../platform/files";
 import type { StorageError } from "../storage/storage-error";
@@ -27,6 +28,20 @@ export interface LostStore {
 export type AutomaticBackupTrouble =
   | { readonly of: "store"; readonly error: StorageError }
   | { readonly of: "shell"; readonly error: DesktopError };
+
+const DAY = 86_400_000;
+
+/**
+ * How many answers the last automatic backup held, where it is not a day old:
+ * a start soon after the last one has nothing to write again. Older ones are
+ * made anew, for the decks that may have changed since.
+ */
+async function keptToday(bridge: DesktopBridge): Promise<number | undefined> {
+  const known = await bridge.lastKnown();
+  if (!known.ok || known.value === null) return undefined;
+  const age = now() - known.value.at;
+  return age >= 0 && age < DAY ? known.value.reviews : undefined;
+}
 
 /** The page's side of the desktop app. */
 export class DesktopDesk {
@@ -124,9 +139,13 @@ export class DesktopDesk {
       return;
     }
     const { answers } = this.#backups;
-    if (answers === 0) await this.#lookForLost(bridge);
-    else if (answers !== this.#keptAnswers) {
-      this.#lost = undefined;
+    if (answers === 0) {
+      await this.#lookForLost(bridge);
+      return;
+    }
+    this.#lost = undefined;
+    this.#keptAnswers ??= await keptToday(bridge);
+    if (answers !== this.#keptAnswers) {
       this.#trouble = await this.#keep(bridge, answers);
       if (this.#trouble === undefined) this.#keptAnswers = answers;
     }

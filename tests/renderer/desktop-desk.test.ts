@@ -89,6 +89,36 @@ describe("the automatic backup", () => {
   });
 });
 
+describe("the automatic backup at a start", () => {
+  const startedAfter = async (hours: number) => {
+    const app = await opened();
+    await answerOnce(app);
+    let made = 0;
+    const desk = deskOf(app, {
+      lastKnown: () =>
+        Promise.resolve(ok({ reviews: 1, at: Date.now() - hours * 3_600_000 })),
+      automaticBackup: () => {
+        made += 1;
+        return Promise.resolve(ok({ written: true, fewerThan: null }));
+      },
+    });
+    await desk.keepBackup();
+    return { app, desk, made: () => made };
+  };
+
+  it("is not made again within a day where nothing was answered since", async () => {
+    const { app, desk, made } = await startedAfter(2);
+    expect(made()).toBe(0);
+    await answerOnce(app);
+    await desk.keepBackup();
+    expect(made()).toBe(1);
+  });
+
+  it("is made anew after a day, for what is no answer", async () => {
+    expect((await startedAfter(30)).made()).toBe(1);
+  });
+});
+
 describe("an empty store", () => {
   const known = { reviews: 240, at: 1 };
   const backup = { name: "b", day: 20_000, reviews: 240, madeAt: 1 };
@@ -115,6 +145,19 @@ describe("an empty store", () => {
     await desk.settleLost();
     expect(desk.lost).toBeUndefined();
     expect(forgotten).toBe(1);
+  });
+
+  it("is told no longer once answers are here again", async () => {
+    const app = await opened();
+    const desk = deskOf(app, {
+      lastKnown: () => Promise.resolve(ok(known)),
+      listBackups: () => Promise.resolve(ok([backup])),
+    });
+    await desk.keepBackup();
+    expect(desk.lost).toBeDefined();
+    await answerOnce(app);
+    await desk.keepBackup();
+    expect(desk.lost).toBeUndefined();
   });
 
   it("that never held any is only a first start", async () => {
