@@ -16,12 +16,13 @@ import {
   CORNER_FACES,
   type Edge,
   EDGE_FACES,
+  type Pieces,
 } from "../cube/pieces";
 import type { Quarters } from "../cube/turns";
 import { present } from "../invariant";
 import type { CaseId } from "../cases/case-ids";
 import { caseEntry } from "../cases/case-table";
-import { markedOf, type Pieces, targetsOf } from "../cases/constraint";
+import { markedOf, targetsOf } from "../cases/constraint";
 import type { Position } from "../cases/position";
 import { isCrossPlaced, recognise, recogniseSwap } from "../cases/recognise";
 import { FIRST_LAYER_FACE, homeOfCorner, homeOfEdge } from "../cases/stage";

@@ -3,7 +3,7 @@
  * which are placed and must stay so, which must not happen to be placed.
  */
 import { UNKNOWN } from "../cube/cubies";
-import type { Corner, Edge } from "../cube/pieces";
+import type { Pieces } from "../cube/pieces";
 import type { StateConstraint } from "../cube/sample-state";
 import type { CaseId } from "./case-ids";
 import { caseEntry } from "./case-table";
@@ -19,12 +19,6 @@ import {
   type Stage,
 } from "./stage";
 import { HOME_INDICES, type HomeIndex, type Variant } from "./variant";
-
-/** Some corners and some edges. */
-export interface Pieces {
-  readonly corners: readonly Corner[];
-  readonly edges: readonly Edge[];
-}
 
 /** A case asked in a variant: all that its constraint depends on. */
 export interface Asked {

@@ -1,12 +1,7 @@
 import { knownOnly } from "../cube/partly-known";
 import { caseEntry } from "./case-table";
-import {
-  type Asked,
-  markedOf,
-  type Pieces,
-  stagePieces,
-  targetsOf,
-} from "./constraint";
+import type { Pieces } from "../cube/pieces";
+import { type Asked, markedOf, stagePieces, targetsOf } from "./constraint";
 import type { Position } from "./position";
 
 /**

@@ -3,7 +3,7 @@
  * Speed (Node 20, one core, processor time): 0.6 µs a stage.
  */
 import type { Cubies } from "../cube/cubies";
-import type { Pieces } from "./constraint";
+import type { Pieces } from "../cube/pieces";
 import { type LastLayerCase, lastLayerCases } from "./last-layer-cases";
 import { lookIn } from "./last-layer-look";
 import { lastLayerOrbits } from "./last-layer-orbits";

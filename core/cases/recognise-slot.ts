@@ -5,7 +5,7 @@
 import type { PartlyKnownCubies } from "../cube/cubies";
 import { isCornerPlaced, isEdgePlaced } from "../cube/partly-known";
 import { conjugate } from "../cube/symmetries";
-import type { Pieces } from "./constraint";
+import type { Pieces } from "../cube/pieces";
 import { arrangementIn } from "./orbits";
 import { slotCaseShownBy, type SlotRecognition } from "./slot-cases";
 import { slotConstraint, type SlotStage } from "./slot-stages";

@@ -16,7 +16,7 @@ import {
 } from "../cube/sample-state";
 import { conjugate } from "../cube/symmetries";
 import { invariant, present } from "../invariant";
-import type { Pieces } from "./constraint";
+import type { Pieces } from "../cube/pieces";
 import { stateShowing } from "./orbits";
 import { arePlaced } from "./recognise-slot";
 import type { SlotCase } from "./slot-cases";

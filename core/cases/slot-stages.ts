@@ -4,9 +4,8 @@
  * which are homes as in the first layer: home 0 is the slot at the front
  * right, the others follow by `y` quarter turns.
  */
-import { type Edge, edge } from "../cube/pieces";
+import { type Edge, edge, type Pieces } from "../cube/pieces";
 import { edgeImage } from "../cube/symmetries";
-import type { Pieces } from "./constraint";
 import type { CaseConstraint } from "./orbits";
 import {
   cornerOfHome,

@@ -12,7 +12,7 @@
  */
 import type { Cubies } from "../cube/cubies";
 import { isCornerPlaced, isEdgePlaced } from "../cube/partly-known";
-import type { Pieces } from "./constraint";
+import type { Pieces } from "../cube/pieces";
 import type { LastLayerCase } from "./last-layer-cases";
 import { LAST_LAYER_CORNERS, LAST_LAYER_EDGES } from "./last-layer-look";
 import {

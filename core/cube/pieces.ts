@@ -76,3 +76,9 @@ export const CORNER_FACES: readonly (readonly Face[])[] =
  *        (k + o) mod 2 of the position where it sits.
  */
 export const EDGE_FACES: readonly (readonly Face[])[] = EDGE_NAMES.map(facesOf);
+
+/** Some corners and some edges. */
+export interface Pieces {
+  readonly corners: readonly Corner[];
+  readonly edges: readonly Edge[];
+}

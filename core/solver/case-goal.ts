@@ -5,11 +5,10 @@
  * One form serves all stages: a pair is two pieces placed and the others kept;
  * turning the last layer is its pieces turned and the first two layers kept.
  */
-import type { Pieces } from "../cases/constraint";
+import { type Pieces, CORNER_FACES, EDGE_FACES } from "../cube/pieces";
 import { FREE_LAYER } from "../cases/stage";
 import { compose, type PartlyKnownCubies } from "../cube/cubies";
 import { FACE_TURNS, faceTurnIndex } from "../cube/face-turns";
-import { CORNER_FACES, EDGE_FACES } from "../cube/pieces";
 import { ORIENTATIONS, type PieceGroup } from "./piece-slots";
 
 /**

@@ -9,7 +9,8 @@
  * median, those of the whole cube included, 9 at p95, and takes 25 ms to find
  * on a busy machine.
  */
-import { unmarkedOf, type Pieces } from "../cases/constraint";
+import { type Pieces, CORNERS, EDGES } from "../cube/pieces";
+import { unmarkedOf } from "../cases/constraint";
 import { type Position, startOf } from "../cases/position";
 import {
   compose,
@@ -20,7 +21,6 @@ import {
 } from "../cube/cubies";
 import { applyTurns, type HeldCube } from "../cube/held-cube";
 import { agreesWith, isCornerPlaced, isEdgePlaced } from "../cube/partly-known";
-import { CORNERS, EDGES } from "../cube/pieces";
 import { sampleState } from "../cube/sample-state";
 import { NO_ROTATION } from "../cube/symmetries";
 import type { Turn } from "../cube/turns";

@@ -1,5 +1,5 @@
 /** The mirrors around the cube of a question. */
-import type { Pieces } from "../../../core/cases/constraint";
+import type { Pieces } from "../../../core/cube/pieces";
 import type { PartlyKnownCubies } from "../../../core/cube/cubies";
 import type { HeldCube } from "../../../core/cube/held-cube";
 import type { MirrorChoice } from "../../../core/picture/cube-picture";

@@ -1,5 +1,6 @@
 /** A way as rows to read: each turn with its picture and what happens. */
-import { type Pieces, targetsOf } from "../../../core/cases/constraint";
+import type { Pieces } from "../../../core/cube/pieces";
+import { targetsOf } from "../../../core/cases/constraint";
 import { type Position, startOf } from "../../../core/cases/position";
 import { applyTurns } from "../../../core/cube/held-cube";
 import type { Turn } from "../../../core/cube/turns";

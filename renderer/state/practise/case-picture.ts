@@ -2,7 +2,11 @@
  * From a cube that shows a case to what its picture needs: which stickers show
  * and which are bare plastic, where the piece is outlined and its home marked.
  */
-import type { Pieces } from "../../../core/cases/constraint";
+import {
+  type Pieces,
+  CORNER_FACES,
+  EDGE_FACES,
+} from "../../../core/cube/pieces";
 import type { PartlyKnownCubies } from "../../../core/cube/cubies";
 import {
   CORNER_FACELETS,
@@ -11,7 +15,6 @@ import {
   viewFacelet,
 } from "../../../core/cube/facelets";
 import { applyTurn, type HeldCube } from "../../../core/cube/held-cube";
-import { CORNER_FACES, EDGE_FACES } from "../../../core/cube/pieces";
 import { knownOnly } from "../../../core/cube/partly-known";
 import type { Turn } from "../../../core/cube/turns";
 import { present } from "../../../core/invariant";

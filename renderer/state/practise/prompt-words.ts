@@ -2,8 +2,11 @@
  * What a case asks, in a learner's words: which piece to bring home, and what
  * is already placed. Colours are the learner's own.
  */
-import type { Pieces } from "../../../core/cases/constraint";
-import { CORNER_FACES, EDGE_FACES } from "../../../core/cube/pieces";
+import {
+  type Pieces,
+  CORNER_FACES,
+  EDGE_FACES,
+} from "../../../core/cube/pieces";
 import { present } from "../../../core/invariant";
 import type {
   ColourName,

@@ -1,9 +1,6 @@
 /** Questions for the case search: goals of later stages, and the states of their cases. */
-import {
-  markedOf,
-  type Pieces,
-  targetsOf,
-} from "../../../core/cases/constraint";
+import { type Pieces, CORNERS, EDGES } from "../../../core/cube/pieces";
+import { markedOf, targetsOf } from "../../../core/cases/constraint";
 import type { Position } from "../../../core/cases/position";
 import {
   FIRST_LAYER_CORNERS,
@@ -16,7 +13,6 @@ import {
 } from "../../../core/cube/cubies";
 import { applyTurns } from "../../../core/cube/held-cube";
 import { knownOnly } from "../../../core/cube/partly-known";
-import { CORNERS, EDGES } from "../../../core/cube/pieces";
 import {
   conjugate,
   NO_ROTATION,
