@@ -82,3 +82,6 @@ export interface Pieces {
   readonly corners: readonly Corner[];
   readonly edges: readonly Edge[];
 }
+
+/** In how many ways a piece can be turned in its place. */
+export const ORIENTATIONS = { corner: 3, edge: 2 } as const;

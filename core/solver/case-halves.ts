@@ -4,7 +4,7 @@
  */
 import type { PartlyKnownCubies } from "../cube/cubies";
 import { invariant } from "../invariant";
-import { type AskedPiece, slotOf, slotsWanted } from "./case-goal";
+import { type AskedPiece, slotOf, slotsWanted } from "../cases/case-goal";
 import { PAIR_MOVES, SLOT_MOVES, SLOTS } from "./piece-slots";
 
 /**

@@ -15,11 +15,16 @@ import { FREE_LAYER } from "../cases/stage";
 import { SOLVED } from "../cube/cubies";
 import { FACE_TURNS } from "../cube/face-turns";
 import { FACE_INDEX } from "../cube/faces";
-import { afterFreeQuarters, type AskedPiece, FREE_QUARTERS } from "./case-goal";
+import {
+  afterFreeQuarters,
+  type AskedPiece,
+  FREE_QUARTERS,
+} from "../cases/case-goal";
 import { type Half, slotsAt, valueOfHalf } from "./case-halves";
 import { faceOfTurn } from "./face-turn-sequence";
 import { ALL_TURNS } from "./move-tables";
-import { ORIENTATIONS, SLOTS } from "./piece-slots";
+import { ORIENTATIONS } from "../cube/pieces";
+import { SLOTS } from "./piece-slots";
 import type { Steps } from "./steps";
 
 /** The states within some turns of a goal, those of the free layer at the end left out. */

@@ -16,7 +16,7 @@ import type { Face } from "../cube/faces";
 import { FACES } from "../cube/faces";
 import { validateCubies } from "../cube/validity";
 import { invariant } from "../invariant";
-import { askedPieces, type CaseGoal, quartersToGoal } from "./case-goal";
+import { askedPieces, type CaseGoal, quartersToGoal } from "../cases/case-goal";
 import { namesOf } from "./case-halves";
 import { createCaseKernel, MOST_CASE_TURNS } from "./case-kernel";
 import { buildNearby, type Nearby } from "./case-nearby";

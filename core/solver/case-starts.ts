@@ -28,13 +28,13 @@ import {
   type CaseGoal,
   FREE_QUARTERS,
   slotOf,
-} from "./case-goal";
+} from "../cases/case-goal";
 import {
   faceOfTurn,
   type FaceTurnSequence,
   normalised,
 } from "./face-turn-sequence";
-import { ORIENTATIONS } from "./piece-slots";
+import { ORIENTATIONS } from "../cube/pieces";
 
 /** One of the ways the free layer can be turned before a search. */
 export interface CaseStart {

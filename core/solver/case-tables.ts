@@ -11,7 +11,7 @@
  */
 import { FREE_LAYER } from "../cases/stage";
 import { FACE_TURNS, faceTurnIndex } from "../cube/face-turns";
-import { type AskedPiece, FREE_QUARTERS } from "./case-goal";
+import { type AskedPiece, FREE_QUARTERS } from "../cases/case-goal";
 import {
   type Half,
   halvesOf,
@@ -19,7 +19,7 @@ import {
   slotsAt,
   valuesWanted,
 } from "./case-halves";
-import { ORIENTATIONS } from "./piece-slots";
+import { ORIENTATIONS } from "../cube/pieces";
 import { partOf, type Steps } from "./steps";
 
 /** Distances of one half or of two, which are indices into the list of halves. */

@@ -7,6 +7,7 @@
  */
 import type { PartlyKnownCubies } from "../cube/cubies";
 import { FACE_TURNS } from "../cube/face-turns";
+import { ORIENTATIONS } from "../cube/pieces";
 import { invariant } from "../invariant";
 
 /** Positions times orientations: 8 × 3 of a corner, 12 × 2 of an edge. A slot is `position × orientations + orientation`. */
@@ -26,9 +27,6 @@ export interface GroupPlace {
   readonly first: number;
   readonly second: number;
 }
-
-/** In how many ways a piece can be turned in its place. */
-export const ORIENTATIONS = { corner: 3, edge: 2 } as const;
 
 function arraysOf(
   state: PartlyKnownCubies,

@@ -11,7 +11,7 @@ import { partlyKnownPosition } from "../../core/cases/partly-known-position";
 import { randomPosition } from "../../core/cases/random-position";
 import { randomVariant } from "../../core/cases/random-variant";
 import { randomSource } from "../../core/random-source";
-import { afterFreeQuarters, quartersToGoal } from "../../core/solver/case-goal";
+import { afterFreeQuarters, quartersToGoal } from "../../core/cases/case-goal";
 import {
   type CaseQuestion,
   type CaseSearch,

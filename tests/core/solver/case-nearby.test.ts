@@ -6,7 +6,7 @@ import { ANY_STATE, sampleState } from "../../../core/cube/sample-state";
 import { FACE_INDEX } from "../../../core/cube/faces";
 import { FACE_TURNS } from "../../../core/cube/face-turns";
 import { randomSource } from "../../../core/random-source";
-import { askedPieces, type CaseGoal } from "../../../core/solver/case-goal";
+import { askedPieces, type CaseGoal } from "../../../core/cases/case-goal";
 import { halvesOf, valueOfHalf } from "../../../core/solver/case-halves";
 import { buildNearby } from "../../../core/solver/case-nearby";
 import {

@@ -19,7 +19,7 @@ import {
   rotationAbout,
 } from "../../../core/cube/symmetries";
 import { inverseTurns } from "../../../core/notation/inverse";
-import type { CaseGoal } from "../../../core/solver/case-goal";
+import type { CaseGoal } from "../../../core/cases/case-goal";
 import { turnsOf } from "../notation/turns-of";
 
 const MIDDLE_EDGES = EDGES.slice(8);

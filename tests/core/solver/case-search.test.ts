@@ -24,7 +24,7 @@ import {
 import { ANY_STATE, sampleState } from "../../../core/cube/sample-state";
 import { NO_ROTATION, rotationAbout } from "../../../core/cube/symmetries";
 import { randomSource } from "../../../core/random-source";
-import type { CaseGoal } from "../../../core/solver/case-goal";
+import type { CaseGoal } from "../../../core/cases/case-goal";
 import { sequenceImage } from "../../../core/solver/case-starts";
 import {
   type CaseAnswer,

@@ -3,7 +3,7 @@ import {
   FIRST_LAYER_CORNERS,
   FIRST_LAYER_EDGES,
 } from "../../../core/cases/stage";
-import { askedPieces, type CaseGoal } from "../../../core/solver/case-goal";
+import { askedPieces, type CaseGoal } from "../../../core/cases/case-goal";
 import { createCaseTableShelf, NEVER } from "../../../core/solver/case-tables";
 import { runToEnd } from "../../../core/solver/steps";
 import { CROSS_STATES_AT_HALF_TURN_DEPTH } from "../../reference/published-values";

@@ -5,11 +5,16 @@
  * One form serves all stages: a pair is two pieces placed and the others kept;
  * turning the last layer is its pieces turned and the first two layers kept.
  */
-import { type Pieces, CORNER_FACES, EDGE_FACES } from "../cube/pieces";
-import { FREE_LAYER } from "../cases/stage";
+import {
+  CORNER_FACES,
+  EDGE_FACES,
+  ORIENTATIONS,
+  type Pieces,
+} from "../cube/pieces";
 import { compose, type PartlyKnownCubies } from "../cube/cubies";
 import { FACE_TURNS, faceTurnIndex } from "../cube/face-turns";
-import { ORIENTATIONS, type PieceGroup } from "./piece-slots";
+import { present } from "../invariant";
+import { FREE_LAYER } from "./stage";
 
 /**
  * A goal in the body frame.
@@ -28,7 +33,7 @@ export interface CaseGoal {
 
 /** A piece and what is asked of it. */
 export interface AskedPiece {
-  readonly kind: PieceGroup["kind"];
+  readonly kind: "corner" | "edge";
   readonly piece: number;
   readonly demand: keyof CaseGoal;
 }
@@ -56,7 +61,13 @@ export function afterFreeQuarters<State extends PartlyKnownCubies>(
 ): State {
   return quarters === 0
     ? state
-    : compose(state, FACE_TURNS[faceTurnIndex(FREE_LAYER, quarters)]!);
+    : compose(
+        state,
+        present(
+          FACE_TURNS[faceTurnIndex(FREE_LAYER, quarters)],
+          "every face turns",
+        ),
+      );
 }
 
 const FACES_OF = { corner: CORNER_FACES, edge: EDGE_FACES } as const;
@@ -92,7 +103,7 @@ export function slotOf(
   const position = permutation.indexOf(piece);
   return position < 0
     ? undefined
-    : position * ORIENTATIONS[kind] + orientation[position]!;
+    : position * ORIENTATIONS[kind] + (orientation[position] ?? 0);
 }
 
 /** How many quarter turns of the free layer bring all to where the goal asks for it: 0–3, the least; undefined where none do. */
