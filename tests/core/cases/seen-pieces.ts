@@ -19,17 +19,24 @@ export interface SeenPiece {
   readonly stickers: readonly SeenSticker[];
 }
 
+// The stickers of one piece sit at the same place.
+const PLACES = STICKERS.filter(
+  ({ at }, i) => STICKERS.findIndex((s) => isSameVector(s.at, at)) === i,
+).map(({ at }) => ({
+  at,
+  facelets: STICKERS.flatMap((sticker, i) =>
+    isSameVector(sticker.at, at) ? [{ i, facing: sticker.facing }] : [],
+  ),
+}));
+
 /** Every piece of a 54-letter string, by the geometric oracle alone. */
 export function piecesSeen(facelets: string): readonly SeenPiece[] {
-  return STICKERS.filter(
-    ({ at }, i) => STICKERS.findIndex((s) => isSameVector(s.at, at)) === i,
-  ).map(({ at }) => ({
-    at,
-    stickers: STICKERS.flatMap((sticker, i) =>
-      isSameVector(sticker.at, at)
-        ? [{ carries: facelets[i] ?? "?", facing: sticker.facing }]
-        : [],
-    ),
+  return PLACES.map((place) => ({
+    at: place.at,
+    stickers: place.facelets.map(({ i, facing }) => ({
+      carries: facelets[i] ?? "?",
+      facing,
+    })),
   }));
 }
 
