@@ -6,10 +6,11 @@
  * wrong confusion teaches it.
  */
 import type { CaseId } from "../cases/case-ids";
-import { CASE_TABLE, caseEntry, waysOf } from "../cases/case-table";
+import { caseEntry, casesOfStage, waysOf } from "../cases/case-table";
+import { isInFreeLayer } from "../cases/constraint";
+import { holdFor, holdInStage } from "../cases/hold-in-stage";
 import { type Position, startOf } from "../cases/position";
 import { recognise } from "../cases/recognise";
-import { isInFreeLayer } from "../cases/situation";
 import {
   FREE_LAYER,
   homeAfter,
@@ -18,7 +19,7 @@ import {
 } from "../cases/stage";
 import { HOME_INDICES, type HomeIndex } from "../cases/variant";
 import { HANDS } from "../cases/way";
-import { NO_ROTATION, thenSymmetry } from "../cube/symmetries";
+import { thenSymmetry } from "../cube/symmetries";
 import type { Quarters, Turn } from "../cube/turns";
 import { type BodyStep, bodyLine, isSameStep } from "./body-line";
 
@@ -61,7 +62,7 @@ interface Candidate {
   readonly rank: number;
 }
 
-/** A way in the reference frame of its case, which is the same for either hold. */
+/** A way in the body's frame for home 0, which is the same for either hold. */
 interface KnownWay {
   readonly id: CaseId;
   readonly line: SplitLine;
@@ -73,12 +74,13 @@ const KNOWN_WAYS = new Map<Stage, readonly KnownWay[]>();
 function knownWays(stage: Stage): readonly KnownWay[] {
   const known = KNOWN_WAYS.get(stage);
   if (known !== undefined) return known;
-  const ways = CASE_TABLE.filter((entry) => entry.stage === stage).flatMap(
-    ({ id }) =>
-      HANDS.flatMap((hand) => waysOf(id, "up", hand)).map(({ turns }) => ({
-        id,
-        line: split(bodyLine(NO_ROTATION, turns)),
-      })),
+  const hold = holdFor(stage, "up");
+  const held = holdInStage(stage, { home: 0, seenFrom: 0 }, hold);
+  const ways = casesOfStage(stage).flatMap(({ id }) =>
+    HANDS.flatMap((hand) => waysOf(id, hold, hand)).map(({ turns }) => ({
+      id,
+      line: split(bodyLine(held, turns)),
+    })),
   );
   KNOWN_WAYS.set(stage, ways);
   return ways;

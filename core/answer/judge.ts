@@ -1,16 +1,15 @@
 /**
  * Whether an answer is right, and for a miss what the cube shows now.
  *
- * Right: every piece to bring home is placed and every marked home still holds
- * its piece. Pieces are counted against their centres, so how the whole cube
- * is held does not matter, and no first-layer piece lies in the free layer, so
- * its turns do not matter either.
+ * Right: the case's goal is reached after some turn of the free layer. Below
+ * the last layer that is: every piece to bring home is placed and every marked
+ * home still holds its piece. Pieces are counted against their centres, so how
+ * the whole cube is held does not matter.
  */
 import { compose, type PartlyKnownCubies } from "../cube/cubies";
 import { FACE_TURNS, faceTurnIndex } from "../cube/face-turns";
 import type { Face } from "../cube/faces";
 import type { HeldCube } from "../cube/held-cube";
-import { isCornerPlaced, isEdgePlaced } from "../cube/partly-known";
 import {
   type Corner,
   CORNER_FACES,
@@ -22,9 +21,18 @@ import type { Quarters } from "../cube/turns";
 import { present } from "../invariant";
 import type { CaseId } from "../cases/case-ids";
 import { caseEntry } from "../cases/case-table";
-import { markedOf, targetsOf } from "../cases/constraint";
+import {
+  afterFreeQuarters,
+  type CaseGoal,
+  FREE_QUARTERS,
+  piecesUnmet,
+  quartersToGoal,
+} from "../cases/case-goal";
+import { goalOf, markedOf, placedBefore, targetsOf } from "../cases/constraint";
 import type { Position } from "../cases/position";
-import { isCrossPlaced, recognise, recogniseSwap } from "../cases/recognise";
+import { recognise } from "../cases/recognise";
+import { isCrossPlaced, recogniseSwap } from "../cases/recognise-first-layer";
+import { arePlaced } from "../cases/recognise-slot";
 import { FIRST_LAYER_FACE, homeOfCorner, homeOfEdge } from "../cases/stage";
 
 const QUARTERS = [1, 2, 3] as const satisfies readonly Quarters[];
@@ -72,14 +80,17 @@ export function judge(
   position: Position,
   after: HeldCube<PartlyKnownCubies>,
 ): Verdict {
-  if (isAnswered(position, after)) return { right: true };
-  const missing = notPlaced(after.cubies, targetsOf(position));
-  const lost = notPlaced(after.cubies, markedOf(position));
+  const goal = goalOf(position);
+  if (quartersToGoal(after.cubies, goal) !== undefined) return { right: true };
+  const lined = bestLinedUp(after.cubies, goal);
+  const unmet = piecesUnmet(lined, goal);
+  const missing = among(unmet, targetsOf(position));
+  const lost = among(unmet, markedOf(position));
   const now = caseNow(position, after.cubies, missing);
-  const layerTurned = quartersOff(position, after.cubies, lost);
+  const layerTurned = quartersOff(after.cubies, lost, goal);
   return {
     right: false,
-    pieceState: pieceStateNow(after.cubies, missing),
+    pieceState: pieceStateNow(lined, missing),
     lost,
     missing,
     ...(now === undefined ? {} : { now }),
@@ -92,16 +103,27 @@ export function isAnswered(
   position: Position,
   cube: HeldCube<PartlyKnownCubies>,
 ): boolean {
-  return (
-    isEmpty(notPlaced(cube.cubies, targetsOf(position))) &&
-    isEmpty(notPlaced(cube.cubies, markedOf(position)))
-  );
+  return quartersToGoal(cube.cubies, goalOf(position)) !== undefined;
 }
 
-function notPlaced(state: PartlyKnownCubies, pieces: Pieces): Pieces {
+/** The state with its free layer turned so that the most is as it should be; not turned where that helps nothing. */
+function bestLinedUp(
+  state: PartlyKnownCubies,
+  goal: CaseGoal,
+): PartlyKnownCubies {
+  const count = (one: PartlyKnownCubies) => {
+    const { corners, edges } = piecesUnmet(one, goal);
+    return corners.length + edges.length;
+  };
+  return FREE_QUARTERS.map((quarters) =>
+    afterFreeQuarters(state, quarters),
+  ).reduce((best, next) => (count(next) < count(best) ? next : best));
+}
+
+function among(pieces: Pieces, wanted: Pieces): Pieces {
   return {
-    corners: pieces.corners.filter((piece) => !isCornerPlaced(state, piece)),
-    edges: pieces.edges.filter((piece) => !isEdgePlaced(state, piece)),
+    corners: wanted.corners.filter((piece) => pieces.corners.includes(piece)),
+    edges: wanted.edges.filter((piece) => pieces.edges.includes(piece)),
   };
 }
 
@@ -150,29 +172,35 @@ function caseNow(
   state: PartlyKnownCubies,
   missing: Pieces,
 ): CaseId | undefined {
-  const { stage } = caseEntry(position.case);
+  const { stage, group } = caseEntry(position.case);
+  const { home } = position.variant;
+  if (group !== "first-layer")
+    return arePlaced(state, placedBefore(stage))
+      ? recognise(state, stage, home)?.case
+      : undefined;
   if (stage === "first-layer-corners" && !isCrossPlaced(state))
     return undefined;
-  const swap = recogniseSwap(state, position.variant.home);
+  const swap = recogniseSwap(state, home);
   if (swap === position.case) return swap;
-  const [home] = [
+  const [missingHome] = [
     ...missing.corners.map(homeOfCorner),
     ...missing.edges.map(homeOfEdge),
   ];
-  return home === undefined ? undefined : recognise(state, stage, home)?.case;
+  return missingHome === undefined
+    ? undefined
+    : recognise(state, stage, missingHome)?.case;
 }
 
 /** The turns of the first layer that would make the answer right; with nothing marked there is no layer to speak of. */
 function quartersOff(
-  position: Position,
   state: PartlyKnownCubies,
   lost: Pieces,
+  goal: CaseGoal,
 ): Quarters | undefined {
   if (isEmpty(lost)) return undefined;
-  const wanted = [targetsOf(position), markedOf(position)];
   return QUARTERS.find((quarters) => {
     const turn = FACE_TURNS[faceTurnIndex(FIRST_LAYER_FACE, quarters)];
     const turned = compose(state, present(turn, "every face can be turned"));
-    return wanted.every((pieces) => isEmpty(notPlaced(turned, pieces)));
+    return quartersToGoal(turned, goal) !== undefined;
   });
 }

@@ -1,10 +1,13 @@
 import type { CornerName, EdgeName } from "../cube/pieces";
 import type { Face } from "../cube/faces";
-import type { CaseId } from "./case-ids";
-import type { Stage } from "./stage";
+import type { ComputedId, FirstLayerId } from "./case-ids";
+import type { LastLayerCase } from "./last-layer-cases";
+import type { LastLayerStage } from "./last-layer-stages";
+import type { SlotCase } from "./slot-cases";
+import type { FirstLayerStage, SlotStage } from "./stage";
 import { turnsInTable, type Way, WAY_SCHOOLS, type WaySchool } from "./way";
 
-/** The families of cases, by where the piece is and which way it faces. */
+/** The families of the first layer's cases, by where the piece is and which way it faces. */
 export const FAMILIES = [
   "straight-up",
   "looks-from-below",
@@ -41,25 +44,55 @@ export interface CaseTargets {
   readonly speedMinded: number;
 }
 
-/** Everything that is written down about a case; what it looks like is computed. */
-export interface CaseEntry {
-  readonly id: CaseId;
-  readonly stage: Stage;
-  readonly family: Family;
+/** What is known about every case; what it looks like is computed. */
+interface AnyEntry {
   /** Its place in the starter order of its stage; absent: later. */
   readonly order?: number;
   /**
-   * Right-handed ways, held up; the first is the taught one. Empty for two
-   * corners in each other's homes: those are answered one after the other.
+   * Right-handed ways in the reference, the taught one first: held up in the
+   * first layer, held down in every other stage. Empty for two corners in each
+   * other's homes, which are answered one after the other, and for the stages
+   * whose ways are found on demand.
    */
   readonly ways: readonly Way[];
-  /** The case that a mirror shows; itself where the mirror changes nothing. */
-  readonly twin: CaseId;
   readonly targets: CaseTargets;
 }
 
+/** A case of the first layer, as it is written down. */
+export interface FirstLayerEntry extends AnyEntry {
+  readonly group: "first-layer";
+  readonly id: FirstLayerId;
+  readonly stage: FirstLayerStage;
+  readonly family: Family;
+  /** The case that a mirror shows; itself where the mirror changes nothing. */
+  readonly twin: FirstLayerId;
+}
+
+/** A case of a slot: computed. */
+export interface SlotEntry extends AnyEntry {
+  readonly group: "slot";
+  readonly id: ComputedId;
+  readonly stage: SlotStage;
+  readonly shows: SlotCase;
+  /** The case that a mirror shows; itself where the mirror changes nothing. */
+  readonly twin: ComputedId;
+}
+
+/** A case of the last layer: computed. */
+export interface LastLayerEntry extends AnyEntry {
+  readonly group: "last-layer";
+  readonly id: ComputedId;
+  readonly stage: LastLayerStage;
+  readonly shows: LastLayerCase;
+  /** The case that a mirror shows; itself where the mirror changes nothing. */
+  readonly twin: ComputedId;
+}
+
+/** A case of any stage. */
+export type CaseEntry = FirstLayerEntry | SlotEntry | LastLayerEntry;
+
 /** One line of a table of cases: a case as it is written down. */
-export interface CaseRow<Id extends CaseId, Place> {
+export interface CaseRow<Id extends FirstLayerId, Place> {
   readonly id: Id;
   readonly where: Place;
   readonly family: Family;
@@ -80,10 +113,11 @@ export function targets(
 
 /** The entry that a line of a table stands for. */
 export function entryFromRow(
-  row: CaseRow<CaseId, unknown>,
-  stage: Stage,
-): CaseEntry {
+  row: CaseRow<FirstLayerId, unknown>,
+  stage: FirstLayerStage,
+): FirstLayerEntry {
   return {
+    group: "first-layer",
     id: row.id,
     stage,
     family: row.family,

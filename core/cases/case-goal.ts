@@ -7,7 +7,9 @@
  */
 import {
   CORNER_FACES,
+  CORNERS,
   EDGE_FACES,
+  EDGES,
   ORIENTATIONS,
   type Pieces,
 } from "../cube/pieces";
@@ -106,6 +108,24 @@ export function slotOf(
     : position * ORIENTATIONS[kind] + (orientation[position] ?? 0);
 }
 
+function isMet(state: PartlyKnownCubies, one: AskedPiece): boolean {
+  const slot = slotOf(state, one);
+  return slot !== undefined && slotsWanted(one).includes(slot);
+}
+
+/** The pieces that are not as a goal asks for them, the free layer as it is. */
+export function piecesUnmet(state: PartlyKnownCubies, goal: CaseGoal): Pieces {
+  const unmet = askedPieces(goal).filter((one) => !isMet(state, one));
+  const ofKind = <Piece extends number>(
+    kind: AskedPiece["kind"],
+    all: readonly Piece[],
+  ) =>
+    all.filter((piece) =>
+      unmet.some((one) => one.kind === kind && one.piece === piece),
+    );
+  return { corners: ofKind("corner", CORNERS), edges: ofKind("edge", EDGES) };
+}
+
 /** How many quarter turns of the free layer bring all to where the goal asks for it: 0–3, the least; undefined where none do. */
 export function quartersToGoal(
   state: PartlyKnownCubies,
@@ -114,9 +134,6 @@ export function quartersToGoal(
   const asked = askedPieces(goal);
   return FREE_QUARTERS.find((quarters) => {
     const turned = afterFreeQuarters(state, quarters);
-    return asked.every((one) => {
-      const slot = slotOf(turned, one);
-      return slot !== undefined && slotsWanted(one).includes(slot);
-    });
+    return asked.every((one) => isMet(turned, one));
   });
 }

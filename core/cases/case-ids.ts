@@ -1,3 +1,6 @@
+import type { LastLayerStage } from "./last-layer-stages";
+import type { SlotStage } from "./stage";
+
 /** First-layer edges: turns of the bottom free, home at the top front. */
 export const FIRST_LAYER_EDGE_IDS = [
   "E1",
@@ -44,17 +47,37 @@ export type FirstLayerEdgeId = (typeof FIRST_LAYER_EDGE_IDS)[number];
 export type FirstLayerCornerId = (typeof FIRST_LAYER_CORNER_IDS)[number];
 export type CornerSwapId = (typeof CORNER_SWAP_IDS)[number];
 
-/** Everything that can be practised. Ids are stored in logs and files: never renamed. */
-export type CaseId = FirstLayerEdgeId | FirstLayerCornerId | CornerSwapId;
+/** What can be practised in the first layer. */
+export type FirstLayerId = FirstLayerEdgeId | FirstLayerCornerId | CornerSwapId;
 
-/** All ids, in the order of the shelves. */
-export const CASE_IDS: readonly CaseId[] = [
+/**
+ * A case of a slot or of the last layer: its stage and its code, spaces
+ * written as dots (`pairs:DFR-R.FR-F`, `last-layer-turned:1212-1111`).
+ *
+ * Codes are computed from what the case shows, so an id means the same case
+ * for ever and needs no list.
+ */
+export type ComputedId = `${SlotStage | LastLayerStage}:${string}`;
+
+/** Everything that can be practised. Ids are stored in logs and files: never renamed. */
+export type CaseId = FirstLayerId | ComputedId;
+
+/** The ids of the first layer, in the order of its shelves. */
+export const FIRST_LAYER_IDS: readonly FirstLayerId[] = [
   ...FIRST_LAYER_EDGE_IDS,
   ...FIRST_LAYER_CORNER_IDS,
   ...CORNER_SWAP_IDS,
 ];
 
-/** The id that a text names, or undefined where there is none. */
-export function parseCaseId(text: string): CaseId | undefined {
-  return CASE_IDS.find((id) => id === text);
+/** The id of a case that is named by its code. */
+export function computedId(
+  stage: SlotStage | LastLayerStage,
+  code: string,
+): ComputedId {
+  return `${stage}:${code.replaceAll(" ", ".")}`;
+}
+
+/** The first-layer id that a text names, or undefined where there is none. */
+export function parseFirstLayerId(text: string): FirstLayerId | undefined {
+  return FIRST_LAYER_IDS.find((id) => id === text);
 }

@@ -1,19 +1,45 @@
-/** Everything that can be practised, and what is written down about it. */
+/**
+ * Everything that can be practised, and what is known about it: the first
+ * layer from its tables, every other stage from its orbits when it is first
+ * asked about.
+ */
 import { rotationAbout } from "../cube/symmetries";
 import { invariant, present } from "../invariant";
 import { mirrorTurns, turnsThroughSymmetry } from "../notation/mirror";
 import { simplifyTurns } from "../notation/simplify";
-import { type CaseEntry, entryFromRow } from "./case-entry";
-import { CASE_IDS, type CaseId } from "./case-ids";
+import {
+  type CaseEntry,
+  entryFromRow,
+  type FirstLayerEntry,
+} from "./case-entry";
+import {
+  type CaseId,
+  FIRST_LAYER_IDS,
+  type FirstLayerId,
+  parseFirstLayerId,
+} from "./case-ids";
+import { targetsOfStage } from "./case-targets";
 import { CORNER_SWAP_ROWS } from "./corner-swaps";
 import { FIRST_LAYER_CORNER_ROWS } from "./first-layer-corners";
 import { FIRST_LAYER_EDGE_ROWS } from "./first-layer-edges";
-import type { Stage } from "./stage";
-import type { Hold } from "./variant";
+import { lastLayerCases, lastLayerTwinOf } from "./last-layer-cases";
+import { answersLook } from "./last-layer-goal";
+import { taughtForSlot } from "./second-layer-ways";
+import { slotCases, slotTwinOf } from "./slot-cases";
+import {
+  type FirstLayerStage,
+  groupOfStage,
+  isLastLayerStage,
+  isSlotStage,
+  parseStage,
+  type Stage,
+} from "./stage";
+import { type Hold, HOME_INDICES } from "./variant";
 import { type Hand, turnsInTable, type Way, type WaySchool } from "./way";
+import { COMPUTED_WAYS } from "./computed-ways";
 
-/** All entries, in the order of the shelves. */
-export const CASE_TABLE: readonly CaseEntry[] = [
+/** The entries of the first layer, in the order of its shelves. */
+export const FIRST_LAYER_TABLE: readonly FirstLayerEntry[] = [
   ...FIRST_LAYER_EDGE_ROWS.map((row) => entryFromRow(row, "first-layer-edges")),
   ...FIRST_LAYER_CORNER_ROWS.map((row) =>
     entryFromRow(row, "first-layer-corners"),
@@ -21,39 +47,136 @@ export const CASE_TABLE: readonly CaseEntry[] = [
   ...CORNER_SWAP_ROWS.map((row) => entryFromRow(row, "first-layer-corners")),
 ];
 
-const ENTRY_BY_ID: ReadonlyMap<CaseId, CaseEntry> = new Map(
-  CASE_TABLE.map((entry) => [entry.id, entry]),
+const FIRST_LAYER_BY_ID: ReadonlyMap<CaseId, FirstLayerEntry> = new Map(
+  FIRST_LAYER_TABLE.map((entry) => [entry.id, entry]),
 );
 
 invariant(
-  CASE_IDS.every((id) => ENTRY_BY_ID.has(id)),
+  FIRST_LAYER_IDS.every((id) => FIRST_LAYER_BY_ID.has(id)),
   "every id has an entry",
 );
 
-/** What is written down about a case. */
+/** A way that one of the tables or its generator writes down. */
+function writtenWay(school: WaySchool, text: string): Way {
+  return { school, hand: "right", turns: turnsInTable(text) };
+}
+
+/** The ways of a computed case that do not depend on a teacher. */
+function computedWays(id: CaseId): readonly Way[] {
+  const [shortest, easiest] = COMPUTED_WAYS[id] ?? [];
+  return [
+    ...(easiest === undefined ? [] : [writtenWay("easiest", easiest)]),
+    ...(shortest === undefined ? [] : [writtenWay("shortest", shortest)]),
+  ];
+}
+
+function entriesOf(stage: Stage): readonly CaseEntry[] {
+  if (isSlotStage(stage))
+    return slotCases(stage).map((shows) => ({
+      group: "slot",
+      id: shows.id,
+      stage,
+      shows,
+      ways: [
+        ...(stage === "second-layer-edges"
+          ? [
+              {
+                school: "first",
+                hand: "right",
+                turns: taughtForSlot(shows),
+              } as const,
+            ]
+          : []),
+        ...computedWays(shows.id),
+      ],
+      twin: slotTwinOf(shows).id,
+      targets: targetsOfStage(stage),
+    }));
+  if (isLastLayerStage(stage))
+    return lastLayerCases(stage).map((shows) => ({
+      group: "last-layer",
+      id: shows.id,
+      stage,
+      shows,
+      ways: computedWays(shows.id),
+      twin: lastLayerTwinOf(shows).id,
+      targets: targetsOfStage(stage),
+    }));
+  return FIRST_LAYER_TABLE.filter((entry) => entry.stage === stage);
+}
+
+const ENTRIES = new Map<Stage, readonly CaseEntry[]>();
+const ENTRY_BY_ID = new Map<string, CaseEntry>();
+
+/**
+ * All cases of a stage, in the order of its shelf; always the same list.
+ * The largest stage takes 0.1 s when it is first asked about, any other under
+ * 20 ms (Node 20, one core).
+ */
+export function casesOfStage(stage: Stage): readonly CaseEntry[] {
+  const known = ENTRIES.get(stage);
+  if (known !== undefined) return known;
+  const entries = entriesOf(stage);
+  ENTRIES.set(stage, entries);
+  for (const entry of entries) ENTRY_BY_ID.set(entry.id, entry);
+  return entries;
+}
+
+/** The stage that a computed id names, or undefined where it names none. */
+function stageOfText(text: string): Stage | undefined {
+  const colon = text.indexOf(":");
+  return colon < 0 ? undefined : parseStage(text.slice(0, colon));
+}
+
+/** The id that a text names, or undefined where there is none. */
+export function parseCaseId(text: string): CaseId | undefined {
+  const written = parseFirstLayerId(text);
+  if (written !== undefined) return written;
+  const stage = stageOfText(text);
+  if (stage === undefined) return undefined;
+  casesOfStage(stage);
+  return ENTRY_BY_ID.get(text)?.id;
+}
+
+/** What is known about a case. */
 export function caseEntry(id: CaseId): CaseEntry {
+  const written = FIRST_LAYER_BY_ID.get(id);
+  if (written !== undefined) return written;
+  const stage = present(stageOfText(id), "an id names its stage");
+  casesOfStage(stage);
   return present(ENTRY_BY_ID.get(id), "every id has an entry");
 }
 
-/** The cases of a stage in the order in which a starter learns them; later ones are not among them. */
-export function starterOrder(stage: Stage): readonly CaseEntry[] {
-  return CASE_TABLE.filter(
+/** What is known about a case of the first layer. */
+export function firstLayerEntry(id: FirstLayerId): FirstLayerEntry {
+  return present(FIRST_LAYER_BY_ID.get(id), "every id has an entry");
+}
+
+/** The cases of a stage of the first layer in the order in which a starter learns them; later ones are not among them. */
+export function starterOrder(
+  stage: FirstLayerStage,
+): readonly FirstLayerEntry[] {
+  return FIRST_LAYER_TABLE.filter(
     (entry) => entry.stage === stage && entry.order !== undefined,
   ).toSorted((a, b) => (a.order ?? 0) - (b.order ?? 0));
 }
 
 /**
  * The left hand's way: its twin's, seen in a mirror. The mirror takes a home
- * at the top front to itself; one at the top front right must first be
- * brought to the top front left.
+ * at the top front to itself; one at the front right must first be brought to
+ * the front left.
  */
 function leftHanded(way: Way, stage: Stage): Way {
   const mirrored = mirrorTurns(way.turns, "left-right");
-  const bringHomeLeft = stage === "first-layer-corners" ? "y" : "";
+  const isAtTheRight =
+    stage === "first-layer-corners" || groupOfStage(stage) === "slot";
   return {
     school: way.school,
     hand: "left",
-    turns: simplifyTurns([...turnsInTable(bringHomeLeft), ...mirrored]),
+    turns: simplifyTurns([
+      ...turnsInTable(isAtTheRight ? "y" : ""),
+      ...mirrored,
+    ]),
   };
 }
 
@@ -62,23 +185,45 @@ const TURNED_OVER = rotationAbout("z", 2);
 
 function waysFor(id: CaseId, hold: Hold, hand: Hand): readonly Way[] {
   const entry = caseEntry(id);
-  const upright =
+  const ways =
     hand === "right"
       ? entry.ways
-      : caseEntry(entry.twin).ways.map((way) => leftHanded(way, entry.stage));
-  if (hold === "up") return upright;
-  return upright.map((way) => ({
+      : caseEntry(entry.twin).ways.map((way) => leftHandedFor(entry, way));
+  // Only the first layer's ways are written held up.
+  if (hold === "up" || entry.group !== "first-layer") return ways;
+  return ways.map((way) => ({
     ...way,
     turns: turnsThroughSymmetry(way.turns, TURNED_OVER),
   }));
 }
 
+/**
+ * A twin's way for the left hand. In the last layer a mirror takes the look
+ * that names the twin to one of this case's looks, and which it is, is found
+ * by playing: a turn of the layer lines it up.
+ */
+function leftHandedFor(entry: CaseEntry, way: Way): Way {
+  const left = leftHanded(way, entry.stage);
+  if (entry.group !== "last-layer") return left;
+  const ways = HOME_INDICES.map((turned) => ({
+    ...left,
+    turns: simplifyTurns([
+      ...turnsInTable(["", "U", "U2", "U'"][turned] ?? ""),
+      ...left.turns,
+    ]),
+  }));
+  return present(
+    ways.find(({ turns }) => answersLook(entry.shows, turns)),
+    "a twin's way answers in the mirror",
+  );
+}
+
 const WAYS = new Map<string, readonly Way[]>();
 
 /**
- * The ways of a case as the learner sees them, the taught one first: for the
- * hold "down" those held up, turned over with the cube. Always the same list
- * for the same question.
+ * The ways of a case as the learner sees them, the taught one first: for a
+ * first layer held down those held up, turned over with the cube. Always the
+ * same list for the same question.
  */
 export function waysOf(
   id: CaseId,
@@ -91,7 +236,10 @@ export function waysOf(
   return ways;
 }
 
-/** The way that one school teaches, or the first where that school has none; undefined for a task of two corners. */
+/**
+ * The way that one school teaches, or the first where that school has none;
+ * undefined for a task of two corners, and where ways are found on demand.
+ */
 export function wayOfSchool(
   id: CaseId,
   school: WaySchool,

@@ -1,206 +1,93 @@
-/**
- * Names of cases and families for people: the learner's own name for the first
- * layer's colour, places as the learner sees them, correct for either hold.
- *
- * A hold is never put into words by itself: what is under its home with the
- * first layer up is above it with the first layer down, because places are
- * computed from the situation and only the few words that no place gives
- * (straight up, go down first) are written twice.
- */
-import type { Face } from "../cube/faces";
-import { viewFace } from "../cube/held-cube";
-import { CORNER_FACES, EDGE_FACES } from "../cube/pieces";
-import { present } from "../invariant";
-import { onSideInWords, placeInWords } from "../notation/place-words";
-import type { Family } from "./case-entry";
+/** Names of cases and families for people, in any stage. */
+import { capitalised } from "../notation/sentence";
+import type { CaseFamily } from "./case-families";
 import type { CaseId } from "./case-ids";
 import { caseEntry } from "./case-table";
-import { isInFreeLayer, situationOf } from "./situation";
 import {
-  cornerOfHome,
-  edgeOfHome,
-  FIRST_LAYER_FACE,
-  type Stage,
-} from "./stage";
-import { type Hold, holdOfVariant } from "./variant";
-import { capitalised } from "../notation/sentence";
-
-/** What the names of cases depend on. */
-export interface CaseNaming {
-  /** The learner's name for the first layer's colour: "white". */
-  readonly first: string;
-  readonly hold: Hold;
-}
-
-/** A stage's name: "First-layer edges". */
-export function stageName(stage: Stage): string {
-  return stage === "first-layer-edges"
-    ? "First-layer edges"
-    : "First-layer corners";
-}
+  firstLayerFacing,
+  firstLayerFamilyAdvice,
+  firstLayerFamilyName,
+  firstLayerNameInFamily,
+  firstLayerPlace,
+  firstLayerTitle,
+} from "./first-layer-words";
+import {
+  lastLayerFamilyName,
+  lastLayerNameInFamily,
+  lastLayerTitle,
+} from "./last-layer-words";
+import { slotFamilyName, slotNameInFamily, slotTitle } from "./slot-words";
+import type { WholeCubeNaming } from "./whole-cube-naming";
 
 /** A family's name: "White on a side". */
-export function familyName(family: Family, naming: CaseNaming): string {
-  const isUp = naming.hold === "up";
-  const first = capitalised(naming.first);
-  switch (family) {
-    case "straight-up":
-      return isUp ? "Straight up" : "Straight down";
-    case "looks-from-below":
-      return `${first} looks at you from ${isUp ? "below" : "above"}`;
-    case "go-down-first":
-      return isUp ? "Go down first" : "Go up first";
-    case "flipped-at-home":
-      return "Flipped at home";
-    case "in-anothers-home":
-      return "In another's home";
-    case "on-a-side":
-      return `${first} on a side`;
-    case "underneath":
-      return isUp ? `${first} underneath` : `${first} on top`;
-    case "twisted-at-home":
-      return "Home but twisted";
-    case "next-to-its-home":
-      return "In another corner's home, next to its own";
-    case "across-from-its-home":
-      return "In another corner's home, across from its own";
-    case "in-each-others-homes":
-      return "In each other's homes";
+export function familyName(
+  family: CaseFamily,
+  naming: WholeCubeNaming,
+): string {
+  switch (family.group) {
+    case "first-layer":
+      return firstLayerFamilyName(family.family, naming);
+    case "slot":
+      return slotFamilyName(family.family);
+    case "last-layer":
+      return lastLayerFamilyName(family.family, naming);
   }
 }
 
 /** What to do with a whole family, where one sentence says it for all its cases. */
 export function familyAdvice(
-  family: Family,
-  naming: CaseNaming,
+  family: CaseFamily,
+  naming: WholeCubeNaming,
 ): string | undefined {
-  const isUp = naming.hold === "up";
-  switch (family) {
-    case "next-to-its-home":
-    case "across-from-its-home":
-      return isUp
-        ? `Bring it down with ${naming.first} not underneath, then as above`
-        : `Bring it up with ${naming.first} not on top, then as above`;
-    case "in-each-others-homes":
-      return "Bring the first home as if it were alone, then the other";
-    case "straight-up":
-    case "looks-from-below":
-    case "go-down-first":
-    case "flipped-at-home":
-    case "in-anothers-home":
-    case "on-a-side":
-    case "underneath":
-    case "twisted-at-home":
-      return undefined;
+  return family.group === "first-layer"
+    ? firstLayerFamilyAdvice(family.family, naming)
+    : undefined;
+}
+
+/** A case's whole name, unique in its stage. */
+export function caseTitle(id: CaseId, naming: WholeCubeNaming): string {
+  const entry = caseEntry(id);
+  switch (entry.group) {
+    case "first-layer":
+      return firstLayerTitle(entry.id, naming);
+    case "slot":
+      return slotTitle(entry.shows, naming);
+    case "last-layer":
+      return lastLayerTitle(entry.shows, naming);
   }
 }
 
-interface Seen {
-  /** The sides on which the learner sees the piece. */
-  readonly place: readonly Face[];
-  /** The side on which its first colour shows; absent: any. */
-  readonly facing?: Face;
-  readonly isHome: boolean;
+/** What tells a case from the others of its family. */
+export function caseNameInFamily(id: CaseId, naming: WholeCubeNaming): string {
+  const entry = caseEntry(id);
+  switch (entry.group) {
+    case "first-layer":
+      return firstLayerNameInFamily(entry.id, naming);
+    case "slot":
+      return capitalised(slotNameInFamily(entry.shows, naming));
+    case "last-layer":
+      return capitalised(lastLayerNameInFamily(entry.shows, naming));
+  }
 }
 
-/** Where the first piece to bring home is, as the learner sees it from the reference. */
-function seen(id: CaseId, hold: Hold): Seen {
-  const rotation = holdOfVariant({ home: 0, seenFrom: 0 }, hold);
-  const { corners, edges } = situationOf(id);
-  const [corner] = corners;
-  const [edge] = edges;
-  const where = present(corner ?? edge, "a case has a piece to bring home");
-  const faces = present(
-    (corner === undefined ? EDGE_FACES : CORNER_FACES)[where.position],
-    "positions are in range",
-  );
-  const facing =
-    where.orientation === undefined ? undefined : faces[where.orientation];
-  return {
-    place: faces.map((face) => viewFace(rotation, face)),
-    ...(facing === undefined ? {} : { facing: viewFace(rotation, facing) }),
-    isHome: where.position === where.piece,
-  };
+/** The place of the one piece that a case is about; undefined where it is about more. */
+export function casePlace(
+  id: CaseId,
+  naming: WholeCubeNaming,
+): string | undefined {
+  const entry = caseEntry(id);
+  return entry.group === "first-layer"
+    ? firstLayerPlace(entry.id, naming)
+    : undefined;
 }
 
-/** The place of the piece: "top front left". For two corners in each other's homes, that of the one whose home is in front. */
-export function casePlace(id: CaseId, naming: CaseNaming): string {
-  return placeInWords(seen(id, naming.hold).place);
-}
-
-/** The side on which the first colour shows: "on the front"; undefined where it may be any. */
-export function facingSide(id: CaseId, naming: CaseNaming): string | undefined {
-  const { facing } = seen(id, naming.hold);
-  return facing === undefined ? undefined : onSideInWords(facing);
-}
-
-/**
- * Which way the piece faces: "white on the front", or "flipped" for an edge in
- * the first layer with its other colour outward; undefined where it may face
- * any way.
- */
-export function caseFacing(id: CaseId, naming: CaseNaming): string | undefined {
-  const { facing, place } = seen(id, naming.hold);
-  if (facing === undefined) return undefined;
-  const outward = viewFace(
-    holdOfVariant({ home: 0, seenFrom: 0 }, naming.hold),
-    FIRST_LAYER_FACE,
-  );
-  const isFlipped =
-    place.length === 2 && place.includes(outward) && facing !== outward;
-  return isFlipped ? "flipped" : `${naming.first} ${onSideInWords(facing)}`;
-}
-
-/** How a task of two corners lies: it has no facing of its own. */
-function swapDistance(id: CaseId): string {
-  return id === "S1" ? "next to one another" : "across from one another";
-}
-
-/**
- * A case's whole name: "Under its home, white on the front", "At home,
- * flipped", "Top front left, white on top".
- */
-export function caseTitle(id: CaseId, naming: CaseNaming): string {
-  const facing = caseFacing(id, naming);
-  if (facing === undefined)
-    return `${familyName("in-each-others-homes", naming)}, ${swapDistance(id)}`;
-  return `${capitalised(placeFromHome(id, naming))}, ${facing}`;
-}
-
-function placeFromHome(id: CaseId, naming: CaseNaming): string {
-  if (seen(id, naming.hold).isHome) return "at home";
-  if (!isInFreeLayer(id)) return casePlace(id, naming);
-  return naming.hold === "up" ? "under its home" : "above its home";
-}
-
-/** Families whose cases differ by their facing alone, their place being the same. */
-const TOLD_BY_FACING: ReadonlySet<Family> = new Set([
-  "looks-from-below",
-  "flipped-at-home",
-  "on-a-side",
-  "underneath",
-  "twisted-at-home",
-] satisfies Family[]);
-
-/** What tells a case from the others of its family: "White on the front"; the whole name where that needs the place. */
-export function caseNameInFamily(id: CaseId, naming: CaseNaming): string {
-  const facing = caseFacing(id, naming);
-  if (facing === undefined) return capitalised(swapDistance(id));
-  return TOLD_BY_FACING.has(caseEntry(id).family)
-    ? capitalised(facing)
-    : caseTitle(id, naming);
-}
-
-/** Where the home of a stage is seen when it is in front: "top front right". */
-export function homePlace(stage: Stage, naming: CaseNaming): string {
-  const rotation = holdOfVariant({ home: 0, seenFrom: 0 }, naming.hold);
-  const faces =
-    stage === "first-layer-edges"
-      ? EDGE_FACES[edgeOfHome(0)]
-      : CORNER_FACES[cornerOfHome(0)];
-  return placeInWords(
-    present(faces, "homes are positions").map((face) =>
-      viewFace(rotation, face),
-    ),
-  );
+/** Which way the one piece faces that a case is about; undefined where it may face any way, or the case is about more. */
+export function caseFacing(
+  id: CaseId,
+  naming: WholeCubeNaming,
+): string | undefined {
+  const entry = caseEntry(id);
+  return entry.group === "first-layer"
+    ? firstLayerFacing(entry.id, naming)
+    : undefined;
 }

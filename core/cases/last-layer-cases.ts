@@ -5,6 +5,7 @@
 import { type Cubies, invert } from "../cube/cubies";
 import { conjugate, LEFT_RIGHT_MIRROR } from "../cube/symmetries";
 import { present } from "../invariant";
+import { type ComputedId, computedId } from "./case-ids";
 import { lookIn, stateOfLook } from "./last-layer-look";
 import { type LastLayerOrbit, lastLayerOrbits } from "./last-layer-orbits";
 import {
@@ -15,6 +16,7 @@ import {
 
 /** A case of a stage of the last layer. */
 export interface LastLayerCase extends LastLayerOrbit {
+  readonly id: ComputedId;
   readonly stage: LastLayerStage;
   /** Its place in `lastLayerCases`. */
   readonly index: number;
@@ -30,6 +32,7 @@ export function lastLayerCases(
   if (known !== undefined) return known;
   const cases = lastLayerOrbits(stage).orbits.map((orbit, index) => ({
     ...orbit,
+    id: computedId(stage, orbit.code),
     stage,
     index,
   }));

@@ -11,14 +11,21 @@
  */
 import { UNKNOWN } from "../cube/cubies";
 import { type StateSampler, stateSampler } from "../cube/sample-state";
+import { conjugate } from "../cube/symmetries";
 import { pick } from "../random-source";
+import { afterFreeQuarters } from "./case-goal";
 import type { LastLayerCase } from "./last-layer-cases";
 import {
   LAST_LAYER_CORNERS,
   LAST_LAYER_EDGES,
+  LOOK_PARTS,
+  lookIn,
+  type LookPart,
   stateOfLook,
 } from "./last-layer-look";
 import type { SeenLook } from "./last-layer-orbits";
+import { rotationToHome } from "./stage";
+import type { Variant } from "./variant";
 
 // One sampler for each way to place the pieces, whatever the stage: at most
 // 288 with both kinds known, 24 with either, and one with neither.
@@ -91,4 +98,26 @@ export function lastLayerPositionSampler(
       pick(random, samplers).drawInPlace(random, into);
     },
   };
+}
+
+/**
+ * A sampler of the positions of a case in a variant: the look that names the
+ * case, the layer then turned on, seen with another side in front. Between
+ * them the four sides and the four quarters show every look of the case.
+ */
+export function lastLayerVariantSampler(
+  one: LastLayerCase,
+  { home, turnedAway }: Pick<Variant, "home" | "turnedAway">,
+): StateSampler {
+  const named = one.lookAt(0);
+  const turned = lookIn(
+    conjugate(
+      afterFreeQuarters(stateOfLook(named), turnedAway),
+      rotationToHome(home),
+    ),
+  );
+  const look: Partial<Record<LookPart, string>> = {};
+  for (const part of LOOK_PARTS)
+    if (named[part] !== undefined) look[part] = turned[part];
+  return lookSampler(look);
 }

@@ -1,7 +1,9 @@
 import type { PartlyKnownCubies } from "../cube/cubies";
 import type { HeldCube } from "../cube/held-cube";
 import type { CaseId } from "./case-ids";
-import { type Hold, holdOfVariant, type Variant } from "./variant";
+import { caseEntry } from "./case-table";
+import { holdInStage } from "./hold-in-stage";
+import type { Hold, Variant } from "./variant";
 
 /** One concrete cube that shows a case. */
 export interface Position<State extends PartlyKnownCubies = PartlyKnownCubies> {
@@ -18,6 +20,10 @@ export function startOf<State extends PartlyKnownCubies>(
 ): HeldCube<State> {
   return {
     cubies: position.cubies,
-    hold: holdOfVariant(position.variant, position.hold),
+    hold: holdInStage(
+      caseEntry(position.case).stage,
+      position.variant,
+      position.hold,
+    ),
   };
 }

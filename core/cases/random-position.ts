@@ -18,9 +18,12 @@ import {
 import { invariant } from "../invariant";
 import type { RandomSource } from "../random-source";
 import type { CaseId } from "./case-ids";
-import { stateConstraint } from "./constraint";
+import { caseEntry } from "./case-table";
+import { firstLayerStateConstraint } from "./constraint";
+import { lastLayerVariantSampler } from "./last-layer-position";
 import type { Position } from "./position";
 import { isVariantAllowed } from "./random-variant";
+import { slotPositionSampler } from "./slot-position";
 import type { Hold, Variant } from "./variant";
 
 // One sampler per case and variant, at most a few thousand small tables:
@@ -32,6 +35,20 @@ function variantNumber({ home, placed, turnedAway }: Variant): number {
   let set = 0;
   for (const other of placed) set |= 1 << other;
   return (set << 4) | (home << 2) | turnedAway;
+}
+
+function newSampler(id: CaseId, variant: Variant): StateSampler {
+  const entry = caseEntry(id);
+  switch (entry.group) {
+    case "first-layer":
+      return stateSampler(
+        firstLayerStateConstraint({ case: entry.id, variant }),
+      );
+    case "slot":
+      return slotPositionSampler(entry.shows, variant);
+    case "last-layer":
+      return lastLayerVariantSampler(entry.shows, variant);
+  }
 }
 
 /**
@@ -49,7 +66,7 @@ export function positionSampler(id: CaseId, variant: Variant): StateSampler {
     isVariantAllowed(id, variant),
     "positions are drawn in a variant that the case allows",
   );
-  const sampler = stateSampler(stateConstraint({ case: id, variant }));
+  const sampler = newSampler(id, variant);
   samplers.set(number, sampler);
   SAMPLERS.set(id, samplers);
   return sampler;

@@ -1,7 +1,11 @@
 import { pick, type RandomSource } from "../random-source";
 import type { CaseId } from "./case-ids";
-import { allowedPlacedSets, mostPlaced } from "./constraint";
-import { isInFreeLayer } from "./situation";
+import {
+  allowedPlacedSets,
+  hasHomes,
+  isInFreeLayer,
+  mostPlaced,
+} from "./constraint";
 import { HOME_INDICES, type HomeIndex, type Variant } from "./variant";
 
 /** How far a deck opens a case up; each absent choice keeps to the easiest. */
@@ -38,17 +42,21 @@ export function randomVariant(
     home,
     placed,
     turnedAway: isTurned ? pick(random, QUARTERS) : 0,
-    seenFrom: options.seenFromAnywhere === true ? pick(random, QUARTERS) : 0,
+    seenFrom:
+      options.seenFromAnywhere === true && hasHomes(id)
+        ? pick(random, QUARTERS)
+        : 0,
   };
 }
 
 /** Whether a case can be asked in this variant: outside input passes here before a position is drawn. */
 export function isVariantAllowed(id: CaseId, variant: Variant): boolean {
   const isTurnAllowed = variant.turnedAway === 0 || isInFreeLayer(id);
+  const isSeenAllowed = variant.seenFrom === 0 || hasHomes(id);
   const isSetAllowed = allowedPlacedSets(
     id,
     variant.home,
     variant.placed.length,
   ).some((set) => set.every((home, i) => home === variant.placed[i]));
-  return isTurnAllowed && isSetAllowed;
+  return isTurnAllowed && isSeenAllowed && isSetAllowed;
 }

@@ -3,20 +3,12 @@
  * Speed (Node 20, one core, processor time): 0.6 µs a stage.
  */
 import type { Cubies } from "../cube/cubies";
-import type { Pieces } from "../cube/pieces";
 import { type LastLayerCase, lastLayerCases } from "./last-layer-cases";
 import { lookIn } from "./last-layer-look";
 import { lastLayerOrbits } from "./last-layer-orbits";
 import type { LastLayerStage } from "./last-layer-stages";
 import { arePlaced } from "./recognise-slot";
-import { SECOND_LAYER_EDGES } from "./slot-stages";
-import { FIRST_LAYER_CORNERS, FIRST_LAYER_EDGES } from "./stage";
-
-/** What must be placed before any stage of the last layer. */
-export const FIRST_TWO_LAYERS: Pieces = {
-  corners: FIRST_LAYER_CORNERS,
-  edges: [...FIRST_LAYER_EDGES, ...SECOND_LAYER_EDGES],
-};
+import { FIRST_TWO_LAYERS } from "./slot-stages";
 
 /**
  * The case that a state shows in a stage of the last layer, or "answered"

@@ -8,8 +8,8 @@ import { conjugate } from "../cube/symmetries";
 import type { Pieces } from "../cube/pieces";
 import { arrangementIn } from "./orbits";
 import { slotCaseShownBy, type SlotRecognition } from "./slot-cases";
-import { slotConstraint, type SlotStage } from "./slot-stages";
-import { homeAfter, rotationToHome } from "./stage";
+import { slotConstraint } from "./slot-stages";
+import { homeAfter, rotationToHome, type SlotStage } from "./stage";
 import type { HomeIndex } from "./variant";
 
 /** Whether all of some pieces are placed. */

@@ -1,133 +1,90 @@
-/**
- * Which case a piece shows, from where it sits and how it is turned: the
- * orbits of its stage, each with the one id whose written situation lies in it.
- */
-import type { PartlyKnownCubies } from "../cube/cubies";
-import { isCornerPlaced, isEdgePlaced } from "../cube/partly-known";
+/** Which case a cube shows, in any stage. */
+import { isFullyKnown, type PartlyKnownCubies } from "../cube/cubies";
 import { conjugate } from "../cube/symmetries";
-import { invariant, present } from "../invariant";
-import type { CaseId, CornerSwapId } from "./case-ids";
-import { CASE_TABLE } from "./case-table";
-import { caseConstraint } from "./constraint";
-import { CORNER_SWAP_ROWS } from "./corner-swaps";
+import { present } from "../invariant";
+import type { CaseId } from "./case-ids";
+import type { LastLayerCase } from "./last-layer-cases";
 import {
-  type Arrangement,
-  arrangementIn,
-  arrangementKey,
-  caseOrbits,
-} from "./orbits";
-import { situationOf } from "./situation";
+  LOOK_PARTS,
+  lookIn,
+  partTurnedAfter,
+  partTurnedBefore,
+} from "./last-layer-look";
+import { recogniseFirstLayer } from "./recognise-first-layer";
+import { recogniseLastLayer } from "./recognise-last-layer";
+import { recogniseSlot } from "./recognise-slot";
 import {
-  cornerOfHome,
-  FIRST_LAYER_EDGES,
   homeAfter,
+  isLastLayerStage,
+  isSlotStage,
   rotationToHome,
   type Stage,
 } from "./stage";
 import { HOME_INDICES, type HomeIndex } from "./variant";
 
-/** A case and how far its piece is turned away from lined up. */
+/** A case, and how far the free layer is turned away from lined up. */
 export interface Recognition {
   readonly case: CaseId;
   readonly turnedAway: 0 | 1 | 2 | 3;
 }
 
-function writtenArrangement(id: CaseId): Arrangement {
-  const { corners, edges } = situationOf(id);
-  return [...corners, ...edges].map(({ position, orientation }) => ({
-    position,
-    orientation: present(orientation, "a case says how its piece is turned"),
-  }));
-}
-
-/** Lays the ids of a stage over its orbits: each on exactly one, none left over. */
-function bindToOrbits(stage: Stage): ReadonlyMap<string, Recognition> {
-  const written = CASE_TABLE.filter(
-    (entry) => entry.stage === stage && entry.family !== "in-each-others-homes",
-  ).map(({ id }) => ({ id, key: arrangementKey(writtenArrangement(id)) }));
-  const orbits = caseOrbits(caseConstraint(stage, []));
-  const bound = new Map<string, Recognition>();
-  for (const orbit of orbits) {
-    const keys = orbit.map(arrangementKey);
-    const names = written.filter(({ key }) => keys.includes(key));
-    const name = names[0];
-    invariant(
-      name !== undefined && names.length === 1,
-      "each orbit is one case",
-    );
-    const linedUp = keys.indexOf(name.key);
-    for (const quarters of [0, 1, 2, 3] as const) {
-      if (quarters >= keys.length) break;
-      const key = keys[(linedUp + quarters) % keys.length];
-      bound.set(present(key, "an orbit is cyclic"), {
-        case: name.id,
-        turnedAway: quarters,
-      });
-    }
-  }
-  invariant(written.length === orbits.length, "each case is one orbit");
-  return bound;
-}
-
-const BOUND: Readonly<Record<Stage, ReadonlyMap<string, Recognition>>> = {
-  "first-layer-edges": bindToOrbits("first-layer-edges"),
-  "first-layer-corners": bindToOrbits("first-layer-corners"),
-};
-
-/** Whether the four first-layer edges are placed: the constraint of the corner stage. */
-export function isCrossPlaced(state: PartlyKnownCubies): boolean {
-  return FIRST_LAYER_EDGES.every((piece) => isEdgePlaced(state, piece));
-}
-
 /**
- * Which case the piece of a home shows, judged by that piece alone: whether
- * the stage's constraint holds is `isCrossPlaced`'s to say. Undefined where
- * the piece is placed, or not known.
+ * The case that a home shows in a stage; in the last layer, whose cases have
+ * no home, the case as it is seen with that side in front.
  *
- * Shape: `state` is in the body frame, fully or partly known.
+ * In the first layer and in slots the piece alone is judged: whether the stage
+ * is reached is `stageShown`'s to say. Undefined where nothing is left to do,
+ * where a piece that matters is not known, or where the last layer is not
+ * reached.
+ *
+ * Shape: `state` is in the body frame, fully or partly known; the last layer
+ *        is recognised only where all is known.
  */
 export function recognise(
   state: PartlyKnownCubies,
   stage: Stage,
   home: HomeIndex,
 ): Recognition | undefined {
-  const seenFromHome = conjugate(state, rotationToHome(homeAfter(0, -home)));
-  const arrangement = arrangementIn(seenFromHome, caseConstraint(stage, []));
-  return arrangement === undefined
-    ? undefined
-    : BOUND[stage].get(arrangementKey(arrangement));
+  if (isSlotStage(stage)) {
+    const shown = recogniseSlot(state, stage, home);
+    return shown && { case: shown.case.id, turnedAway: shown.turnedAway };
+  }
+  if (!isLastLayerStage(stage)) return recogniseFirstLayer(state, stage, home);
+  if (!isFullyKnown(state)) return undefined;
+  const shown = recogniseLastLayer(state, stage);
+  if (shown === undefined || shown === "answered") return undefined;
+  const seen = conjugate(state, rotationToHome(homeAfter(0, -home)));
+  return { case: shown.id, turnedAway: quartersFromLinedUp(shown, seen) };
 }
 
-/** The task that the corner of a home and another one show, standing in each other's homes. */
-export function recogniseSwap(
+function applied(times: number, step: (text: string) => string, text: string) {
+  let result = text;
+  for (let i = 0; i < times; i++) result = step(result);
+  return result;
+}
+
+/**
+ * How far a state's last layer is turned on from a look that the case's ways
+ * begin from: the one that names it, or the same after turns of the layer
+ * before it, for which the same turns are right.
+ */
+function quartersFromLinedUp(
+  { lookAt }: LastLayerCase,
   state: PartlyKnownCubies,
-  home: HomeIndex,
-): CornerSwapId | undefined {
-  return CORNER_SWAP_ROWS.find(({ where }) => {
-    const here = cornerOfHome(home);
-    const there = cornerOfHome(homeAfter(home, where.partner));
-    return (
-      state.cornerPermutation[here] === there &&
-      state.cornerPermutation[there] === here
-    );
-  })?.id;
-}
-
-/** The homes of a stage whose pieces are not placed, each with the case it shows; unknown pieces are left out. */
-export function casesShown(
-  state: PartlyKnownCubies,
-  stage: Stage,
-): readonly { readonly home: HomeIndex; readonly shown: Recognition }[] {
-  return HOME_INDICES.flatMap((home) => {
-    const shown = recognise(state, stage, home);
-    return shown === undefined ? [] : [{ home, shown }];
-  });
-}
-
-/** Whether the first layer is done: its four edges and four corners placed. */
-export function isFirstLayerPlaced(state: PartlyKnownCubies): boolean {
-  return (
-    isCrossPlaced(state) &&
-    HOME_INDICES.every((home) => isCornerPlaced(state, cornerOfHome(home)))
+): 0 | 1 | 2 | 3 {
+  const look = lookIn(state);
+  const named = lookAt(0);
+  const parts = LOOK_PARTS.filter((part) => named[part] !== undefined);
+  const quarters = HOME_INDICES.find((after) =>
+    HOME_INDICES.some((before) =>
+      parts.every((part) => {
+        const turned = applied(after, partTurnedAfter, named[part] ?? "");
+        return (
+          applied(before, (text) => partTurnedBefore(part, text), turned) ===
+          look[part]
+        );
+      }),
+    ),
   );
+  return present(quarters, "a case's looks are one another turned");
 }

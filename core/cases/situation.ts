@@ -1,5 +1,5 @@
 /**
- * Where the pieces to bring home are: in the reference frame as the tables say
+ * Where the pieces to bring home of a first-layer case are: in the reference frame as the tables say
  * it, and in the body frame as a variant turns it.
  */
 import { compose, type PartlyKnownCubies, UNKNOWN } from "../cube/cubies";
@@ -16,7 +16,7 @@ import {
 } from "../cube/pieces";
 import { conjugate } from "../cube/symmetries";
 import { invariant, present } from "../invariant";
-import type { CaseId } from "./case-ids";
+import type { FirstLayerId } from "./case-ids";
 import { CORNER_SWAP_ROWS } from "./corner-swaps";
 import { FIRST_LAYER_CORNER_ROWS } from "./first-layer-corners";
 import { FIRST_LAYER_EDGE_ROWS } from "./first-layer-edges";
@@ -44,7 +44,7 @@ export interface Situation {
   readonly edges: readonly PieceSituation<Edge>[];
 }
 
-function referenceSituation(id: CaseId): Situation {
+function referenceSituation(id: FirstLayerId): Situation {
   const edgeRow = FIRST_LAYER_EDGE_ROWS.find((row) => row.id === id);
   if (edgeRow !== undefined) {
     const position = edge(edgeRow.where.at);
@@ -83,7 +83,7 @@ function referenceSituation(id: CaseId): Situation {
 }
 
 /** Where the pieces to bring home are, in the reference frame: home 0, lined up. */
-export function situationOf(id: CaseId): Situation {
+export function situationOf(id: FirstLayerId): Situation {
   return referenceSituation(id);
 }
 
@@ -108,7 +108,7 @@ function stateOfSituation(situation: Situation): PartlyKnownCubies {
 
 /** Where the pieces to bring home are in the body frame, as a variant has it. */
 export function situationIn(
-  id: CaseId,
+  id: FirstLayerId,
   variant: Pick<Variant, "home" | "turnedAway">,
 ): Situation {
   const reference = referenceSituation(id);
@@ -152,8 +152,8 @@ function turned(
   return told === undefined || now === undefined ? {} : { orientation: now };
 }
 
-/** Whether a case's piece lies in the free layer, so that it can be turned away from lined up. */
-export function isInFreeLayer(id: CaseId): boolean {
+/** Whether a case's piece lies in the free layer. */
+export function isSituationInFreeLayer(id: FirstLayerId): boolean {
   const { corners, edges } = referenceSituation(id);
   return (
     corners.some(({ position }) => isFreeLayerPlace(CORNER_FACES[position])) ||
@@ -166,7 +166,7 @@ function isFreeLayerPlace(faces: readonly string[] | undefined): boolean {
 }
 
 /** The homes, in the reference frame, that a case's own pieces stand in and so keep from being placed; its own home among them. */
-export function homesTakenUp(id: CaseId): readonly HomeIndex[] {
+export function homesTakenUp(id: FirstLayerId): readonly HomeIndex[] {
   const { corners, edges } = referenceSituation(id);
   const homes: readonly (HomeIndex | undefined)[] = [
     0,

@@ -19,6 +19,7 @@ import {
   thenSymmetry,
 } from "../cube/symmetries";
 import { present } from "../invariant";
+import { type ComputedId, computedId } from "./case-ids";
 import {
   type Arrangement,
   arrangementIn,
@@ -27,9 +28,9 @@ import {
   type Orbit,
   stateShowing,
 } from "./orbits";
-import { slotConstraint, type SlotStage, slotOfEdge } from "./slot-stages";
-import { FREE_LAYER, homeOfCorner } from "./stage";
-import type { HomeIndex } from "./variant";
+import { slotConstraint, slotOfEdge } from "./slot-stages";
+import { FREE_LAYER, homeOfCorner, type SlotStage } from "./stage";
+import { HOME_INDICES, type HomeIndex } from "./variant";
 
 /** Where a piece of a slot is: in the last layer, in its own slot, or in another one. */
 export type SlotPlace = "last-layer" | "home" | "elsewhere";
@@ -43,6 +44,7 @@ export interface SlotFamily {
 
 /** A case of a slot. */
 export interface SlotCase {
+  readonly id: ComputedId;
   readonly stage: SlotStage;
   /** Its place in `slotCases`. */
   readonly index: number;
@@ -130,10 +132,12 @@ function casesOf(stage: SlotStage): readonly SlotCase[] {
   return caseOrbits(slotConstraint(stage, [])).map((unordered, index) => {
     const orbit = linedUpFirst(stage, unordered);
     const places = placesOf(stage, present(orbit[0], "no orbit is empty"));
+    const code = places.map(({ at, facing }) => `${at}-${facing}`).join(" ");
     return {
+      id: computedId(stage, code),
       stage,
       index,
-      code: places.map(({ at, facing }) => `${at}-${facing}`).join(" "),
+      code,
       family: familyOf(places),
       orbit,
       slotsTakenUp: [
@@ -150,7 +154,7 @@ function casesOf(stage: SlotStage): readonly SlotCase[] {
 /** A case, and how many quarters of the free layer its pieces are from lined up. */
 export interface SlotRecognition {
   readonly case: SlotCase;
-  readonly turnedAway: number;
+  readonly turnedAway: 0 | 1 | 2 | 3;
 }
 
 interface SlotTable {
@@ -164,8 +168,8 @@ function tableOf(stage: SlotStage): SlotTable {
     cases,
     byArrangement: new Map(
       cases.flatMap((one) =>
-        one.orbit.map((member, turnedAway) => [
-          arrangementKey(member),
+        HOME_INDICES.slice(0, one.orbit.length).map((turnedAway) => [
+          arrangementKey(present(one.orbit[turnedAway], "an orbit is short")),
           { case: one, turnedAway },
         ]),
       ),

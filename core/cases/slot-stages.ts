@@ -13,13 +13,9 @@ import {
   FIRST_LAYER_EDGES,
   FREE_LAYER,
   rotationToHome,
+  type SlotStage,
 } from "./stage";
 import { HOME_INDICES, type HomeIndex } from "./variant";
-
-/** The stages about slots; the first takes the first layer as placed, the second its four edges. */
-export const SLOT_STAGES = ["second-layer-edges", "pairs"] as const;
-
-export type SlotStage = (typeof SLOT_STAGES)[number];
 
 /** The second-layer edge of a slot; slot 0 is the reference, FR. */
 export function edgeOfSlot(home: HomeIndex): Edge {
@@ -33,6 +29,12 @@ export const SECOND_LAYER_EDGES: readonly Edge[] = HOME_INDICES.map(edgeOfSlot);
 export function slotOfEdge(piece: Edge): HomeIndex | undefined {
   return HOME_INDICES.find((home) => edgeOfSlot(home) === piece);
 }
+
+/** What must be placed before any stage of the last layer. */
+export const FIRST_TWO_LAYERS: Pieces = {
+  corners: FIRST_LAYER_CORNERS,
+  edges: [...FIRST_LAYER_EDGES, ...SECOND_LAYER_EDGES],
+};
 
 /** What a stage puts into one slot. */
 export function piecesOfSlot(stage: SlotStage, home: HomeIndex): Pieces {

@@ -10,11 +10,11 @@
 import type { Face } from "../cube/faces";
 import { viewFace } from "../cube/held-cube";
 import { CORNER_FACES, EDGE_FACES } from "../cube/pieces";
-import { rotationAbout, thenSymmetry } from "../cube/symmetries";
 import { present } from "../invariant";
 import { onSideInWords, placeInWords } from "../notation/place-words";
 import { capitalised } from "../notation/sentence";
 import type { Whereabouts } from "./orbits";
+import { holdInStage } from "./hold-in-stage";
 import type { SlotCase, SlotFamily, SlotPlace } from "./slot-cases";
 import { edgeOfSlot } from "./slot-stages";
 import type { WholeCubeNaming } from "./whole-cube-naming";
@@ -23,7 +23,7 @@ import type { WholeCubeNaming } from "./whole-cube-naming";
  * How a slot's case is seen in its reference: slot 0 (body FR) at the front
  * right, the first layer underneath.
  */
-const SLOT_HOLD = thenSymmetry(rotationAbout("y", 1), rotationAbout("z", 2));
+const SLOT_HOLD = holdInStage("pairs", { home: 0, seenFrom: 0 }, "down");
 
 /** A piece as it is seen. */
 interface PieceSeen {

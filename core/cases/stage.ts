@@ -6,19 +6,62 @@ import {
   rotationAbout,
 } from "../cube/symmetries";
 import { present } from "../invariant";
+import { LAST_LAYER_STAGES, type LastLayerStage } from "./last-layer-stages";
 import { HOME_INDICES, type HomeIndex } from "./variant";
 
-/** The stages of the solve that this version teaches, in the order they are learnt. */
-export const STAGES = ["first-layer-edges", "first-layer-corners"] as const;
+/** The stages of the first layer, in the order in which they are learnt. */
+export const FIRST_LAYER_STAGES = [
+  "first-layer-edges",
+  "first-layer-corners",
+] as const;
 
-export type Stage = (typeof STAGES)[number];
+export type FirstLayerStage = (typeof FIRST_LAYER_STAGES)[number];
+
+/** The stages about slots; the first takes the first layer as placed, the second its four edges. */
+export const SLOT_STAGES = ["second-layer-edges", "pairs"] as const;
+
+export type SlotStage = (typeof SLOT_STAGES)[number];
+
+/** A stage of the whole solve. */
+export type Stage = FirstLayerStage | SlotStage | LastLayerStage;
+
+/** All stages of the whole solve, each group in the order in which it is learnt. Stored in decks: never renamed. */
+export const STAGES: readonly Stage[] = [
+  ...FIRST_LAYER_STAGES,
+  ...SLOT_STAGES,
+  ...LAST_LAYER_STAGES,
+];
+
+/** Which of the three groups of stages a stage is in: what is alike within one is written once. */
+export type StageGroup = "first-layer" | "slot" | "last-layer";
+
+/** The group of a stage. */
+export function groupOfStage(stage: Stage): StageGroup {
+  if (FIRST_LAYER_STAGES.some((one) => one === stage)) return "first-layer";
+  return SLOT_STAGES.some((one) => one === stage) ? "slot" : "last-layer";
+}
+
+/** Whether a stage is one of the last layer's. */
+export function isLastLayerStage(stage: Stage): stage is LastLayerStage {
+  return groupOfStage(stage) === "last-layer";
+}
+
+/** Whether a stage is about slots. */
+export function isSlotStage(stage: Stage): stage is SlotStage {
+  return groupOfStage(stage) === "slot";
+}
+
+/** The stage that a text names, or undefined where there is none. */
+export function parseStage(text: string): Stage | undefined {
+  return STAGES.find((stage) => stage === text);
+}
 
 /** The face of the first layer in the body frame. */
 export const FIRST_LAYER_FACE = "U";
 
 /**
- * The layer that both stages leave free, in the body frame: the one across
- * from the first layer.
+ * The layer that every stage leaves free, in the body frame: the one across
+ * from the first layer. It is the last layer, whose stages are up to its turns.
  */
 export const FREE_LAYER = "D";
 

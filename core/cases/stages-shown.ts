@@ -13,59 +13,32 @@
 import type { Cubies } from "../cube/cubies";
 import { isCornerPlaced, isEdgePlaced } from "../cube/partly-known";
 import type { Pieces } from "../cube/pieces";
-import type { LastLayerCase } from "./last-layer-cases";
 import { LAST_LAYER_CORNERS, LAST_LAYER_EDGES } from "./last-layer-look";
-import {
-  LAST_LAYER_RULES,
-  LAST_LAYER_STAGES,
-  type LastLayerRule,
-  type LastLayerStage,
-} from "./last-layer-stages";
-import { casesShown, isCrossPlaced, type Recognition } from "./recognise";
+import { LAST_LAYER_RULES, type LastLayerRule } from "./last-layer-stages";
+import { recognise, type Recognition } from "./recognise";
+import { isCrossPlaced } from "./recognise-first-layer";
 import { recogniseLastLayer } from "./recognise-last-layer";
-import { arePlaced, recogniseSlot } from "./recognise-slot";
-import type { SlotRecognition } from "./slot-cases";
-import {
-  placedBeforeSlots,
-  SECOND_LAYER_EDGES,
-  SLOT_STAGES,
-  type SlotStage,
-} from "./slot-stages";
+import { arePlaced } from "./recognise-slot";
+import { placedBeforeSlots, SECOND_LAYER_EDGES } from "./slot-stages";
 import {
   FIRST_LAYER_CORNERS,
   FIRST_LAYER_EDGES,
+  type FirstLayerStage,
+  isLastLayerStage,
   type Stage,
   STAGES,
+  type SlotStage,
 } from "./stage";
 import { HOME_INDICES, type HomeIndex } from "./variant";
 
-/** A stage of the whole solve. */
-export type SolveStage = Stage | SlotStage | LastLayerStage;
-
-/** All stages of the whole solve, each group in the order in which it is gone through. */
-export const SOLVE_STAGES: readonly SolveStage[] = [
-  ...STAGES,
-  ...SLOT_STAGES,
-  ...LAST_LAYER_STAGES,
-];
-
-/** A case, and the home or slot that shows it; the last layer has neither. */
-export type CaseShown =
-  | {
-      readonly kind: "first-layer";
-      readonly home: HomeIndex;
-      readonly shown: Recognition;
-    }
-  | {
-      readonly kind: "slot";
-      readonly home: HomeIndex;
-      readonly shown: SlotRecognition;
-    }
-  | { readonly kind: "last-layer"; readonly shown: LastLayerCase };
+/** A case that a home shows; in the last layer the home says nothing, and is 0. */
+export interface CaseShown extends Recognition {
+  readonly home: HomeIndex;
+}
 
 /** What a cube shows in one stage. */
 export interface StageShown {
-  readonly stage: SolveStage;
+  readonly stage: Stage;
   /**
    * Whether what comes before is done, and if so whether there is anything
    * left to do. In the last layer, both are up to turns of the layer.
@@ -77,12 +50,8 @@ export interface StageShown {
   readonly placed: Pieces;
 }
 
-function isLastLayerStage(stage: SolveStage): stage is LastLayerStage {
-  return LAST_LAYER_STAGES.some((one) => one === stage);
-}
-
 /** The pieces that a stage is about, without those of the stages before it. */
-function ownPieces(stage: SolveStage): Pieces {
+function ownPieces(stage: Stage): Pieces {
   if (isLastLayerStage(stage)) {
     const { asks }: LastLayerRule = LAST_LAYER_RULES[stage];
     const asksAbout = (kind: "corner" | "edge") =>
@@ -111,7 +80,7 @@ function placedOf(state: Cubies, { corners, edges }: Pieces): Pieces {
   };
 }
 
-function isReached(state: Cubies, stage: Stage | SlotStage): boolean {
+function isReached(state: Cubies, stage: FirstLayerStage | SlotStage): boolean {
   switch (stage) {
     case "first-layer-edges":
       return true;
@@ -125,16 +94,11 @@ function isReached(state: Cubies, stage: Stage | SlotStage): boolean {
 
 function casesOfHomes(
   state: Cubies,
-  stage: Stage | SlotStage,
+  stage: FirstLayerStage | SlotStage,
 ): readonly CaseShown[] {
-  if (stage === "first-layer-edges" || stage === "first-layer-corners")
-    return casesShown(state, stage).map((one) => ({
-      kind: "first-layer",
-      ...one,
-    }));
-  return HOME_INDICES.flatMap((home): readonly CaseShown[] => {
-    const shown = recogniseSlot(state, stage, home);
-    return shown === undefined ? [] : [{ kind: "slot", home, shown }];
+  return HOME_INDICES.flatMap((home) => {
+    const shown = recognise(state, stage, home);
+    return shown === undefined ? [] : [{ home, ...shown }];
   });
 }
 
@@ -144,20 +108,16 @@ function casesOfHomes(
  * Shape: `state` is in the body frame (first layer at U), wholly known and
  *        such as can be reached by turning.
  */
-export function stageShown(state: Cubies, stage: SolveStage): StageShown {
+export function stageShown(state: Cubies, stage: Stage): StageShown {
   const placed = placedOf(state, ownPieces(stage));
   if (isLastLayerStage(stage)) {
-    const shown = recogniseLastLayer(state, stage);
-    if (shown === undefined)
+    const found = recogniseLastLayer(state, stage);
+    if (found === undefined)
       return { stage, state: "not-reached", cases: [], placed };
-    return shown === "answered"
+    const shown = recognise(state, stage, 0);
+    return shown === undefined
       ? { stage, state: "done", cases: [], placed }
-      : {
-          stage,
-          state: "open",
-          cases: [{ kind: "last-layer", shown }],
-          placed,
-        };
+      : { stage, state: "open", cases: [{ home: 0, ...shown }], placed };
   }
   if (!isReached(state, stage))
     return { stage, state: "not-reached", cases: [], placed };
@@ -165,7 +125,7 @@ export function stageShown(state: Cubies, stage: SolveStage): StageShown {
   return { stage, state: cases.length === 0 ? "done" : "open", cases, placed };
 }
 
-/** What a cube shows in every stage, in the order of `SOLVE_STAGES`; see `stageShown`. */
+/** What a cube shows in every stage, in the order of `STAGES`; see `stageShown`. */
 export function stagesShown(state: Cubies): readonly StageShown[] {
-  return SOLVE_STAGES.map((stage) => stageShown(state, stage));
+  return STAGES.map((stage) => stageShown(state, stage));
 }

@@ -14,12 +14,8 @@ import { targetsOf } from "./constraint";
 import { type Position, startOf } from "./position";
 import { recognise } from "./recognise";
 import { FREE_LAYER, homeOfCorner, homeOfEdge, type Stage } from "./stage";
-import {
-  type Hold,
-  holdOfVariant,
-  type HomeIndex,
-  type Variant,
-} from "./variant";
+import { holdInStage } from "./hold-in-stage";
+import type { Hold, HomeIndex, Variant } from "./variant";
 import type { Hand, Way, WaySchool } from "./way";
 
 /** Which of the ways of a case to take. */
@@ -79,9 +75,10 @@ export function wayForPosition(
 }
 
 /**
- * The turns that bring the piece of a home home from any cube: the home
- * brought to the front, the piece lined up, the way of the case it shows.
- * Undefined where the piece is placed already, or not known.
+ * The turns that answer what a home shows on any cube: the home brought to the
+ * front, the free layer lined up, the way of the case. In the last layer the
+ * home says which side is in front. Undefined where nothing is left to do,
+ * where a piece is not known, and where the stage's ways are found on demand.
  */
 export function turnsToAnswer(
   cube: HeldCube<PartlyKnownCubies>,
@@ -92,14 +89,12 @@ export function turnsToAnswer(
 ): readonly Turn[] | undefined {
   const shown = recognise(cube.cubies, stage, home);
   if (shown === undefined) return undefined;
-  const way = present(
-    wayOfSchool(shown.case, choice.school, hold, choice.hand),
-    "every case has a way",
-  );
+  const way = wayOfSchool(shown.case, choice.school, hold, choice.hand);
+  if (way === undefined) return undefined;
   return [
     ...wholeCubeTurnsBetween(
       cube.hold,
-      holdOfVariant({ home, seenFrom: 0 }, hold),
+      holdInStage(stage, { home, seenFrom: 0 }, hold),
     ),
     ...lineUp(shown, hold),
     ...way.turns,
@@ -107,27 +102,43 @@ export function turnsToAnswer(
 }
 
 /**
+ * What is answered one after the other where a case has no way of its own:
+ * first turning the last layer, then placing it.
+ */
+const LAST_LAYER_STEPS: readonly Stage[] = [
+  "last-layer-turned",
+  "last-layer-placed",
+];
+
+/** The stages and homes to answer for a position, one after the other. */
+function stepsOf(
+  position: Position,
+): readonly (readonly [stage: Stage, home: HomeIndex])[] {
+  const { stage, group, ways } = caseEntry(position.case);
+  const { home } = position.variant;
+  if (group === "last-layer" && ways.length === 0)
+    return LAST_LAYER_STEPS.map((step) => [step, home]);
+  if (group !== "first-layer") return [[stage, home]];
+  const { corners, edges } = targetsOf(position);
+  return [...corners.map(homeOfCorner), ...edges.map(homeOfEdge)].map(
+    (target) => [stage, present(target, "targets are of the first layer")],
+  );
+}
+
+/**
  * The turns that answer a position, whatever it asks. Two corners in each
  * other's homes are answered one after the other: the first as the case it
- * shows, which brings the other down, then that one.
+ * shows, which brings the other down, then that one. A last layer for which
+ * there is no one way is first turned, then placed.
  */
 export function turnsForPosition(
   position: Position,
   choice: WayChoice = TAUGHT_FIRST,
 ): readonly Turn[] {
-  const { stage } = caseEntry(position.case);
-  const { corners, edges } = targetsOf(position);
-  const homes = [...corners.map(homeOfCorner), ...edges.map(homeOfEdge)];
   let cube = startOf(position);
   const all: Turn[] = [];
-  for (const home of homes) {
-    const turns = turnsToAnswer(
-      cube,
-      stage,
-      present(home, "targets are of the first layer"),
-      position.hold,
-      choice,
-    );
+  for (const [stage, home] of stepsOf(position)) {
+    const turns = turnsToAnswer(cube, stage, home, position.hold, choice);
     if (turns === undefined) continue;
     all.push(...turns);
     cube = applyTurns(cube, turns);

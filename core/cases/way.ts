@@ -5,13 +5,14 @@ import { invariant } from "../invariant";
 /**
  * The schools of ways: a way of its own for each case; one sequence repeated
  * under the home until the corner is in (`R' D' R D`, or `D' R' D R` beginning
- * with the bottom); and the fewest turns.
+ * with the bottom); the fewest turns; and the least trouble for the hands.
  */
 export const WAY_SCHOOLS = [
   "first",
   "repeating",
   "repeating-bottom-first",
   "shortest",
+  "easiest",
 ] as const;
 
 export type WaySchool = (typeof WAY_SCHOOLS)[number];

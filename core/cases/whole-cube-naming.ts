@@ -8,7 +8,7 @@ import type { Face } from "../cube/faces";
 import { bodyFace } from "../cube/held-cube";
 import type { Rotation } from "../cube/symmetries";
 import type { ColourNames } from "../notation/place-words";
-import type { CaseNaming } from "./case-words";
+import type { CaseNaming } from "./first-layer-words";
 import { FIRST_LAYER_FACE, FREE_LAYER } from "./stage";
 import type { Hold } from "./variant";
 

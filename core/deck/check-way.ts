@@ -8,6 +8,8 @@
  */
 import type { CaseId } from "../cases/case-ids";
 import { allowedPlacedSets, mostPlaced } from "../cases/constraint";
+import { caseEntry } from "../cases/case-table";
+import { holdFor } from "../cases/hold-in-stage";
 import { type Position, startOf } from "../cases/position";
 import { randomPosition } from "../cases/random-position";
 import { HOME_INDICES, type Hold, type Variant } from "../cases/variant";
@@ -23,11 +25,11 @@ import type { NotationError } from "../notation/parse";
 import type { RandomSource } from "../random-source";
 import { err, ok, type Result } from "../result";
 import { readTypedWay } from "./deck-contradiction";
-import { turnedOver } from "./way-of-deck";
+import { turnedOver, writtenHold } from "./way-of-deck";
 
 /** How a typed way is tried. */
 export interface WayTrial {
-  /** How whoever typed it holds the cube; absent: first layer up. */
+  /** How whoever typed it holds the cube; absent: as a deck writes it down. Counts in the first layer alone. */
   readonly hold?: Hold;
   /** At least so many positions, and one for each set of placed homes; absent: 200. */
   readonly positions?: number;
@@ -39,7 +41,7 @@ export interface WayTrial {
 export interface CheckedWay {
   /** As they were typed. */
   readonly turns: readonly Turn[];
-  /** As a deck keeps them: held up, in the coach's own writing where that was held up. */
+  /** As a deck keeps them: in its hold, in the coach's own writing where that was typed in it. */
   readonly kept: string;
   /** How many positions it was played on. */
   readonly positions: number;
@@ -88,11 +90,12 @@ export function checkWay(
   id: CaseId,
   text: string,
   random: RandomSource,
-  { hold = "up", positions = 200, placed }: WayTrial = {},
+  { hold: typedIn, positions = 200, placed }: WayTrial = {},
 ): Result<CheckedWay, WayRefusal> {
   const read = readTypedWay(id, text);
   if (!read.ok) return err(read.error);
   const turns = read.value;
+  const hold = holdFor(caseEntry(id).stage, typedIn ?? "up");
   const variants = variantsOf(id, placed);
   const count = Math.max(positions, variants.length);
   for (let i = 0; i < count; i++) {
@@ -103,6 +106,7 @@ export function checkWay(
     const diagnosis = diagnose(position, turns, turnsForPosition(position));
     return err({ code: "does-not-answer", position, verdict, diagnosis });
   }
-  const kept = hold === "up" ? text.trim() : formatTurns(turnedOver(turns));
+  const kept =
+    hold === writtenHold(id) ? text.trim() : formatTurns(turnedOver(turns));
   return ok({ turns, kept, positions: count });
 }

@@ -1,7 +1,6 @@
 /** What a deck says that cannot be, though each of its values alone is well written. */
 import { mostPlaced } from "../cases/constraint";
-import { caseEntry } from "../cases/case-table";
-import type { CaseId } from "../cases/case-ids";
+import { type CaseId, CORNER_SWAP_IDS } from "../cases/case-ids";
 import type { Turn } from "../cube/turns";
 import { isWholeCubeTurn } from "../cube/turns";
 import { type NotationError, parseTurns } from "../notation/parse";
@@ -11,7 +10,7 @@ import { type DeckFault, shortText } from "./deck-fault";
 
 /** Whether no one sequence answers a case: two corners in each other's homes, either twisted in any way. */
 export function hasNoOneWay(id: CaseId): boolean {
-  return caseEntry(id).family === "in-each-others-homes";
+  return CORNER_SWAP_IDS.some((swap) => swap === id);
 }
 
 /** Why a typed way cannot be a way of its case, before it is played. */

@@ -4,7 +4,7 @@
  * editor shows them while somebody writes.
  */
 import * as v from "valibot";
-import { CASE_IDS } from "../cases/case-ids";
+import { FIRST_LAYER_IDS } from "../cases/case-ids";
 import { HANDS, WAY_SCHOOLS } from "../cases/way";
 import { DECK_LIMITS, DECK_VALUES, someOf } from "./deck-values";
 
@@ -16,12 +16,27 @@ export const FILE_WORDS = {
   stage: {
     "first-layer-edges": "first-layer edges",
     "first-layer-corners": "first-layer corners",
+    "second-layer-edges": "second-layer edges",
+    pairs: "pairs",
+    "last-layer-edges-turned": "last layer: edges turned",
+    "last-layer-edges-placed": "last layer: edges placed",
+    "last-layer-corners-placed": "last layer: corners placed",
+    "last-layer-corners-turned-last": "last layer: corners turned at last",
+    "last-layer-corners-turned": "last layer: corners turned",
+    "last-layer-corners-placed-first": "last layer: corners placed first",
+    "last-layer-edges-placed-last": "last layer: edges placed at last",
+    "last-layer-turned": "last layer: all turned",
+    "last-layer-placed": "last layer: all placed",
+    "last-layer-corners": "last layer: all corners",
+    "last-layer-but-edges-turned": "last layer: all but turning edges",
+    "last-layer-whole": "last layer: all at once",
   },
   school: {
     first: "a way of its own",
     repeating: "one pattern, repeated",
     "repeating-bottom-first": "one pattern, the bottom first",
     shortest: "the fewest turns",
+    easiest: "the least trouble",
   },
   hand: { right: "right hand", left: "left hand" },
   home: { front: "in front", anywhere: "anywhere" },
@@ -62,7 +77,7 @@ const CASE_FIELDS = {
   case: v.pipe(
     DECK_VALUES.caseId,
     v.description(
-      `The case's id, as the address of its page says it: ${CASE_IDS.join(", ")}. A case that this Turnwise does not know is named and left out.`,
+      `The case's id, as the address of its page says it: ${FIRST_LAYER_IDS.join(", ")}; for every other stage the stage and what the case shows, as in "pairs:DFR-R.FR-F" or "last-layer-turned:1212-1111". A case that this Turnwise does not know is named and left out.`,
     ),
   ),
   target: v.exactOptional(
@@ -77,7 +92,7 @@ const CASE_FIELDS = {
     v.pipe(
       DECK_VALUES.way,
       v.description(
-        `The way to show. Either turns in notation, from a lined-up position with the first layer up and the home in front, or one of: ${SCHOOL_WORDS.map(({ word }) => word).join("; ")}. Any right answer counts, whatever stands here.`,
+        `The way to show. Either turns in notation, from a lined-up position with the home in front (the first layer up for its own cases, and the last layer up for all others), or one of: ${SCHOOL_WORDS.map(({ word }) => word).join("; ")}. Any right answer counts, whatever stands here.`,
       ),
     ),
   ),

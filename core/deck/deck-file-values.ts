@@ -1,6 +1,6 @@
 /** From a deck as its file says it to a deck as the app keeps it, and back. */
-import { type CaseId, parseCaseId } from "../cases/case-ids";
-import { caseEntry } from "../cases/case-table";
+import type { CaseId } from "../cases/case-ids";
+import { caseEntry, parseCaseId } from "../cases/case-table";
 import { present } from "../invariant";
 import type { Deck, DeckCase, DeckWay, UnknownFields } from "./deck";
 import type { ValuePath } from "./deck-fault";

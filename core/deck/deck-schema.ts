@@ -1,6 +1,6 @@
 /** Reading a deck from storage or from an edit: rows are parsed, never believed. */
 import * as v from "valibot";
-import { CASE_IDS } from "../cases/case-ids";
+import { CASE_ID } from "../cases/case-id-schema";
 import { STAGES } from "../cases/stage";
 import { HANDS, WAY_SCHOOLS } from "../cases/way";
 import { ANSWER_WAYS } from "../memory/review";
@@ -23,7 +23,7 @@ const WAY = v.variant("kind", [
 ]);
 
 const DECK_CASE = v.object({
-  case: v.picklist(CASE_IDS),
+  case: CASE_ID,
   target: DECK_VALUES.target,
   way: v.exactOptional(WAY),
   note: v.exactOptional(DECK_VALUES.caseNote),

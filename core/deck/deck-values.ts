@@ -124,7 +124,7 @@ export const DECK_VALUES = {
   caseId: v.pipe(
     v.string(),
     v.minLength(1),
-    v.maxLength(40),
+    v.maxLength(60),
     v.regex(ONE_LINE),
   ),
   target: v.pipe(

@@ -17,7 +17,7 @@ export type DeckWay =
     }
   | {
       readonly kind: "turns";
-      /** In notation, from a lined-up position held up with the home in front, as the learner sees it. */
+      /** In notation, from a lined-up position with the home in front, as the learner sees it: the first layer up for its own cases, down for all others. */
       readonly turns: string;
     };
 

@@ -79,6 +79,8 @@ function expectedAt(schema: SchemaNode, path: ValuePath): Expected | undefined {
     return { kind: "one-of", options: [node.literal] };
   if (node.entries !== undefined)
     return { kind: "fields", known: Object.keys(node.entries) };
+  // Something that is looked up: too much to be listed.
+  if (node.type === "custom") return undefined;
   const most = requirement(node, "max_length");
   if (node.type === "array")
     return { kind: "list", ...limits(requirement(node, "min_length"), most) };
@@ -113,6 +115,7 @@ function codeOf(issue: Issue): DeckFaultCode {
   switch (issue.type) {
     case "picklist":
     case "literal":
+    case "custom":
       return "unknown-value";
     case "regex":
       return CODE_OF_PATTERN.get(issue.requirement) ?? "unknown-value";

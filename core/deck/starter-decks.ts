@@ -4,7 +4,7 @@
  * that they are written down once.
  */
 import type { CaseEntry } from "../cases/case-entry";
-import { CASE_TABLE, starterOrder } from "../cases/case-table";
+import { FIRST_LAYER_TABLE, starterOrder } from "../cases/case-table";
 import type { Deck, DeckCase } from "./deck";
 
 function withStartingTarget(entry: CaseEntry): DeckCase {
@@ -38,7 +38,7 @@ export const STARTER_DECKS: readonly Deck[] = [
     name: "The rest of the first layer",
     description:
       "Pieces that stand in another's home, and two corners that changed places.",
-    cases: CASE_TABLE.filter((entry) => entry.order === undefined).map(
+    cases: FIRST_LAYER_TABLE.filter((entry) => entry.order === undefined).map(
       withStartingTarget,
     ),
     newPerRound: 2,

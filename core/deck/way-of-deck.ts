@@ -1,6 +1,7 @@
 /** From the way that a deck advises to turns as the learner sees them. */
 import type { CaseId } from "../cases/case-ids";
-import { wayOfSchool } from "../cases/case-table";
+import { caseEntry, wayOfSchool } from "../cases/case-table";
+import { holdFor } from "../cases/hold-in-stage";
 import type { Hold } from "../cases/variant";
 import type { Hand } from "../cases/way";
 import { rotationAbout } from "../cube/symmetries";
@@ -12,6 +13,11 @@ import { readTypedWay } from "./deck-contradiction";
 /** The same turns on the cube turned over about its front–back axis: from one hold to the other, and back. */
 export function turnedOver(turns: readonly Turn[]): readonly Turn[] {
   return turnsThroughSymmetry(turns, rotationAbout("z", 2));
+}
+
+/** How the cube is held for a way that a deck writes down: first layer up for its own cases, down for all others. */
+export function writtenHold(id: CaseId): Hold {
+  return holdFor(caseEntry(id).stage, "up");
 }
 
 /**
@@ -30,5 +36,5 @@ export function turnsOfDeckWay(
     return wayOfSchool(id, way.school, hold, way.hand ?? hand)?.turns;
   const read = readTypedWay(id, way.turns);
   if (!read.ok) return undefined;
-  return hold === "up" ? read.value : turnedOver(read.value);
+  return hold === writtenHold(id) ? read.value : turnedOver(read.value);
 }

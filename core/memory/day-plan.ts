@@ -7,6 +7,7 @@
 import type { CaseId } from "../cases/case-ids";
 import type { Hold } from "../cases/variant";
 import { caseEntry } from "../cases/case-table";
+import { holdFor } from "../cases/hold-in-stage";
 import type { AskingChoice, Deck, DeckCase } from "../deck/deck";
 import { dueDay } from "./due-day";
 import type { LocalDay } from "./review";
@@ -102,7 +103,7 @@ function candidates(input: DayPlanInput): readonly Candidate[] {
   return decks.flatMap((deck) =>
     inOrderOfStages(deck).flatMap((deckCase) => {
       const { case: id, target } = deckCase;
-      const hold = deck.hold ?? input.hold;
+      const hold = holdFor(caseEntry(id).stage, deck.hold ?? input.hold);
       const key = memoryKey(learner, id, hold);
       if (seen.has(key) || input.only?.(id) === false) return [];
       seen.add(key);

@@ -1,6 +1,6 @@
 /** Reading a stored review: rows and files are parsed, never believed. */
 import * as v from "valibot";
-import { CASE_IDS } from "../cases/case-ids";
+import { CASE_ID } from "../cases/case-id-schema";
 import { HOLDS } from "../cases/variant";
 import type { Result } from "../result";
 import { ANSWER_WAYS, ASKINGS, HINTS, type Review } from "./review";
@@ -18,7 +18,7 @@ import {
 const REVIEW = v.looseObject({
   id: v.string(),
   learner: v.string(),
-  case: v.picklist(CASE_IDS),
+  case: CASE_ID,
   hold: v.picklist(HOLDS),
   variant: VARIANT,
   firstColour: v.string(),

@@ -1,6 +1,6 @@
 /** Reading a stored round: rows are parsed, never believed. */
 import * as v from "valibot";
-import { CASE_IDS } from "../cases/case-ids";
+import { CASE_ID } from "../cases/case-id-schema";
 import { isVariantAllowed } from "../cases/random-variant";
 import { HOLDS } from "../cases/variant";
 import type { Result } from "../result";
@@ -24,7 +24,7 @@ const INTEGER = v.pipe(v.number(), v.integer());
 const INSTANT = v.pipe(v.number(), v.finite());
 
 const ASKED_CASE = {
-  case: v.picklist(CASE_IDS),
+  case: CASE_ID,
   hold: v.picklist(HOLDS),
   deck: v.string(),
   target: TARGET,
@@ -87,7 +87,7 @@ const ROUND = v.pipe(
     tracks: v.array(TRACK),
     results: v.array(
       v.object({
-        case: v.picklist(CASE_IDS),
+        case: CASE_ID,
         asking: v.picklist(ASKINGS),
         outcome: v.picklist([...OUTCOMES, "shown", "skipped"]),
         review: v.exactOptional(v.string()),

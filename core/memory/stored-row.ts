@@ -24,7 +24,7 @@ type Issue = Pick<v.BaseIssue<unknown>, "kind" | "type" | "received" | "path">;
 
 function codeOf(issue: Issue): StoredRowError["code"] {
   if (issue.received === "undefined") return "missing-field";
-  if (issue.type === "picklist" || issue.type === "literal")
+  if (["picklist", "literal", "custom"].includes(issue.type))
     return "unknown-value";
   if (issue.kind === "schema") return "wrong-type";
   if (issue.type === "regex") return "malformed-text";

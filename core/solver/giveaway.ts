@@ -7,10 +7,10 @@
  * by doing the same to every piece in other turns. Turns of the free layer at
  * the ends change nothing about that and are left out on both sides.
  */
-import { waysOf } from "../cases/case-table";
+import { caseEntry, waysOf } from "../cases/case-table";
+import { holdInStage } from "../cases/hold-in-stage";
 import { type Position, startOf } from "../cases/position";
 import { FREE_LAYER } from "../cases/stage";
-import { holdOfVariant } from "../cases/variant";
 import { HANDS } from "../cases/way";
 import { turnsForPosition } from "../cases/way-for-position";
 import { compose, type Cubies, SOLVED } from "../cube/cubies";
@@ -34,7 +34,11 @@ export type GiveawayJudge = (setUp: FaceTurnSequence) => Giveaway;
 /** Prepares the judge of a position's set-ups, against all ways of its case and both hands. */
 export function giveawayJudge(position: Position): GiveawayJudge {
   const { variant, hold } = position;
-  const inFront = holdOfVariant({ home: variant.home, seenFrom: 0 }, hold);
+  const inFront = holdInStage(
+    caseEntry(position.case).stage,
+    { home: variant.home, seenFrom: 0 },
+    hold,
+  );
   const ways = [
     ...HANDS.flatMap((hand) =>
       waysOf(position.case, hold, hand).map(({ turns }) =>

@@ -10,7 +10,7 @@
  * on a busy machine.
  */
 import { type Pieces, CORNERS, EDGES } from "../cube/pieces";
-import { unmarkedOf } from "../cases/constraint";
+import { isUnmarkedPlaced, mostPlaced, unmarkedOf } from "../cases/constraint";
 import { type Position, startOf } from "../cases/position";
 import {
   compose,
@@ -20,7 +20,7 @@ import {
   type PartlyKnownCubies,
 } from "../cube/cubies";
 import { applyTurns, type HeldCube } from "../cube/held-cube";
-import { agreesWith, isCornerPlaced, isEdgePlaced } from "../cube/partly-known";
+import { agreesWith } from "../cube/partly-known";
 import { sampleState } from "../cube/sample-state";
 import { NO_ROTATION } from "../cube/symmetries";
 import type { Turn } from "../cube/turns";
@@ -213,13 +213,8 @@ function placesUnmarked(
   to: Position,
   sequence: FaceTurnSequence,
 ): boolean {
-  const { corners, edges } = unmarkedOf(to);
-  if (corners.length + edges.length === 0) return false;
-  const after = afterSequence(from, sequence);
-  return (
-    corners.some((piece) => isCornerPlaced(after, piece)) ||
-    edges.some((piece) => isEdgePlaced(after, piece))
-  );
+  const mayHappen = to.variant.placed.length < mostPlaced(to.case);
+  return mayHappen && isUnmarkedPlaced(to, afterSequence(from, sequence));
 }
 
 /** A sequence for which every piece matters; pieces nobody knows are imagined. */

@@ -13,6 +13,7 @@ export const SCHOOL_NAMES: Readonly<Record<WaySchool, string>> = {
   repeating: "One pattern, repeated",
   "repeating-bottom-first": "One pattern, the bottom first",
   shortest: "The fewest turns",
+  easiest: "The least trouble",
 };
 
 const TIMES = ["", "once", "twice", "three times", "four times", "five times"];

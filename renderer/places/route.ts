@@ -3,9 +3,13 @@
  * live behind the `#`, so that they work under any scheme, survive a reload
  * and fill the window's history.
  */
-import { type CaseId, parseCaseId } from "../../core/cases/case-ids";
-import { caseEntry } from "../../core/cases/case-table";
-import { type Stage, STAGES } from "../../core/cases/stage";
+import type { CaseId } from "../../core/cases/case-ids";
+import { caseEntry, parseCaseId } from "../../core/cases/case-table";
+import {
+  FIRST_LAYER_STAGES,
+  parseStage,
+  type Stage,
+} from "../../core/cases/stage";
 
 /** The places, in the order of the top bar. */
 export const PLACES = [
@@ -41,7 +45,7 @@ export type Route =
   | { readonly place: "settings" };
 
 function stageNamed(text: string | undefined): Stage | undefined {
-  return STAGES.find((stage) => stage === text);
+  return text === undefined ? undefined : parseStage(text);
 }
 
 /**
@@ -56,7 +60,7 @@ export function parseRoute(hash: string): Route {
   switch (PLACES.find((known) => known === place)) {
     case "cases":
       return firstCase === undefined
-        ? { place: "cases", shelf: stageNamed(first) ?? STAGES[0] }
+        ? { place: "cases", shelf: stageNamed(first) ?? FIRST_LAYER_STAGES[0] }
         : {
             place: "cases",
             shelf: caseEntry(firstCase).stage,

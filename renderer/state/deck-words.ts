@@ -4,11 +4,9 @@
  * versions as sentences.
  */
 import type { CaseId } from "../../core/cases/case-ids";
-import {
-  type CaseNaming,
-  caseTitle,
-  stageName,
-} from "../../core/cases/case-words";
+import { caseTitle } from "../../core/cases/case-words";
+import { stageName } from "../../core/cases/stage-words";
+import type { WholeCubeNaming } from "../../core/cases/whole-cube-naming";
 import { caseEntry } from "../../core/cases/case-table";
 import type { Stage } from "../../core/cases/stage";
 import type { Hold } from "../../core/cases/variant";
@@ -64,7 +62,7 @@ export function stepInWords(label: StepLabel): string {
 
 /** What the words depend on: whose colours, and whether turns are told in words alone. */
 export interface DeckReading {
-  readonly naming: CaseNaming;
+  readonly naming: WholeCubeNaming;
   readonly notation: "both" | "words";
 }
 
@@ -94,10 +92,18 @@ const PIECES = {
   unmarked: "not marked",
 } as const;
 
+const KIND_OF_PIECE: Readonly<Partial<Record<Stage, string>>> = {
+  "first-layer-edges": "edge",
+  "first-layer-corners": "corner",
+  "second-layer-edges": "second layer",
+};
+
 /** A case among others: its title, and which kind of piece it is about where that is not seen. */
-export function caseInWords(id: CaseId, naming: CaseNaming): string {
-  const isEdge = caseEntry(id).stage === "first-layer-edges";
-  return `${caseTitle(id, naming)} (${isEdge ? "edge" : "corner"})`;
+export function caseInWords(id: CaseId, naming: WholeCubeNaming): string {
+  const title = caseTitle(id, naming);
+  const { stage } = caseEntry(id);
+  const kind = KIND_OF_PIECE[stage];
+  return kind === undefined ? title : `${title} (${kind})`;
 }
 
 function wayWords(

@@ -1,6 +1,7 @@
 /** Why an edit of a deck or a typed way was refused, as a sentence beside the field. */
 import { caseEntry } from "../../core/cases/case-table";
-import { type CaseNaming, caseTitle } from "../../core/cases/case-words";
+import { caseTitle } from "../../core/cases/case-words";
+import type { WholeCubeNaming } from "../../core/cases/whole-cube-naming";
 import type { WayRefusal } from "../../core/deck/check-way";
 import { deckFaultText } from "../deck-error-text";
 import { notationErrorText } from "../notation-error-text";
@@ -80,7 +81,7 @@ export function wayOutgrownText(refusal: WayRefusal): string {
 /** Where a typed way fails, and what it is a way of instead. */
 export function wayRefusalText(
   refusal: WayRefusal,
-  naming: CaseNaming,
+  naming: WholeCubeNaming,
 ): string {
   switch (refusal.code) {
     case "way-not-notation": {

@@ -3,7 +3,10 @@
  * says today. Everything but the log and the settings is computed.
  */
 import type { CaseId } from "../../core/cases/case-ids";
-import type { CaseNaming } from "../../core/cases/case-words";
+import {
+  wholeCubeNaming,
+  type WholeCubeNaming,
+} from "../../core/cases/whole-cube-naming";
 import type { Hold } from "../../core/cases/variant";
 import type { Deck, DeckCase } from "../../core/deck/deck";
 import { STARTER_DECKS } from "../../core/deck/starter-decks";
@@ -96,8 +99,8 @@ export class LearnerState {
   }
 
   /** What the names of cases depend on. */
-  get naming(): CaseNaming {
-    return { first: this.#scheme.U, hold: this.#settings.hold };
+  get naming(): WholeCubeNaming {
+    return wholeCubeNaming(this.#scheme, this.#settings.hold);
   }
 
   /** What the learner's cube is drawn with, on the window's ground. */

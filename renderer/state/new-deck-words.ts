@@ -4,7 +4,8 @@
  * they come.
  */
 import { caseEntry } from "../../core/cases/case-table";
-import { caseTitle, stageName } from "../../core/cases/case-words";
+import { caseTitle } from "../../core/cases/case-words";
+import { stageName } from "../../core/cases/stage-words";
 import { STAGES } from "../../core/cases/stage";
 import type { DeckCase } from "../../core/deck/deck";
 import type { DeckDraft } from "../../core/deck/deck-file-values";

@@ -4,7 +4,7 @@
  * on behind a page that was just replaced.
  */
 import * as v from "valibot";
-import { CASE_IDS } from "../../core/cases/case-ids";
+import { CASE_ID } from "../../core/cases/case-id-schema";
 import type { Position } from "../../core/cases/position";
 import { isVariantAllowed } from "../../core/cases/random-variant";
 import { HOLDS } from "../../core/cases/variant";
@@ -72,7 +72,7 @@ const REQUEST = v.variant("kind", [
     from: v.object({ cubies: CUBIES, hold: ROTATION }),
     to: v.pipe(
       v.object({
-        case: v.picklist(CASE_IDS),
+        case: CASE_ID,
         hold: v.picklist(HOLDS),
         variant: VARIANT,
         cubies: CUBIES,

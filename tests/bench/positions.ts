@@ -2,7 +2,7 @@
  * How many random positions a second: drawn in place, as a long list is made,
  * and as the window asks for them, one new object each.
  */
-import { CASE_IDS } from "../../core/cases/case-ids";
+import { FIRST_LAYER_IDS } from "../../core/cases/case-ids";
 import {
   positionSampler,
   randomPosition,
@@ -18,7 +18,7 @@ const BLOCKS = 20;
 const OF_EACH = 1_000;
 
 const random = randomSource(SEED);
-const ASKED = CASE_IDS.flatMap((id) =>
+const ASKED = FIRST_LAYER_IDS.flatMap((id) =>
   Array.from({ length: 4 }, () => ({
     id,
     variant: randomVariant(random, id, { turnedAway: true }),

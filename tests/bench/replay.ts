@@ -2,7 +2,7 @@
  * How long it takes to rebuild every memory from a log of a million reviews:
  * what the window does once at start, in a worker.
  */
-import { CASE_IDS } from "../../core/cases/case-ids";
+import { FIRST_LAYER_IDS } from "../../core/cases/case-ids";
 import { invariant } from "../../core/invariant";
 import { dayNumber } from "../../core/memory/local-day";
 import type { Milliseconds } from "../../core/memory/review";
@@ -31,7 +31,7 @@ function madeLog(): readonly ScheduledReview[] {
     return {
       id: `review-${String(i).padStart(7, "0")}`,
       learner: pick(random, LEARNERS),
-      case: pick(random, CASE_IDS),
+      case: pick(random, FIRST_LAYER_IDS),
       hold: "up",
       at: (day * DAY + (i % REVIEWS_A_DAY) * 60_000) as Milliseconds,
       localDay: dayNumber(day),
@@ -48,7 +48,7 @@ function timed(log: readonly ScheduledReview[]): number {
   const start = performance.now();
   const memories = memoriesOf(log);
   const time = performance.now() - start;
-  if (memories.size !== LEARNERS.length * CASE_IDS.length)
+  if (memories.size !== LEARNERS.length * FIRST_LAYER_IDS.length)
     throw new WrongAnswer(`${memories.size} memories`);
   return time;
 }

@@ -3,7 +3,7 @@
  * lined up and turned away, held both ways. Every set-up was played before it
  * was returned (`set-up.ts`); here its end is compared once more.
  */
-import { CASE_IDS } from "../../core/cases/case-ids";
+import { FIRST_LAYER_IDS } from "../../core/cases/case-ids";
 import { caseEntry } from "../../core/cases/case-table";
 import { partlyKnownPosition } from "../../core/cases/partly-known-position";
 import { type Position, startOf } from "../../core/cases/position";
@@ -36,7 +36,7 @@ export function setUps(): Promise<BenchResult[]> {
   const turns: number[] = [];
   let toWarmUp = WARM_UP;
   for (let n = 0; n < OF_EACH; n++) {
-    for (const id of CASE_IDS) {
+    for (const id of FIRST_LAYER_IDS) {
       const hold = HOLDS[n % HOLDS.length] ?? "up";
       const variant = randomVariant(random, id, { turnedAway: true });
       const position = randomPosition(random, id, variant, hold);

@@ -7,7 +7,7 @@
  */
 import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
-import { CASE_IDS } from "../../core/cases/case-ids";
+import { FIRST_LAYER_IDS } from "../../core/cases/case-ids";
 import { expect, test } from "./app";
 import {
   acknowledged,
@@ -198,7 +198,7 @@ for (const { name: size, use, withAxe } of WINDOWS)
       await expect(page.getByText("0 answers")).toBeVisible();
       await storeAnswers(
         page,
-        CASE_IDS.map((id) => answerDaysAgo(id, 0)),
+        FIRST_LAYER_IDS.map((id) => answerDaysAgo(id, 0)),
       );
       await page.goto("/#/practise");
       await expect(page.getByText("Nothing is due today.")).toBeVisible();

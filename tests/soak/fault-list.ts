@@ -188,9 +188,9 @@ export const PLANTED_FAULTS: readonly PlantedFault[] = [
   },
   {
     name: "an answer that breaks a placed piece counts as right",
-    file: "core/answer/judge.ts",
-    find: "isEmpty(notPlaced(cube.cubies, markedOf(position)))",
-    replace: "isEmpty(notPlaced(cube.cubies, targetsOf(position)))",
+    file: "core/cases/constraint.ts",
+    find: "allPieces([targetsOf(asked), markedOf(asked)])",
+    replace: "allPieces([targetsOf(asked)])",
     tests: ["tests/core/answer/judge.test.ts"],
   },
   {

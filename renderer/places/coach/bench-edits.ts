@@ -1,6 +1,6 @@
 /** What a coach does on the bench, as steps of the deck's history and words to read out. */
 import type { CaseId } from "../../../core/cases/case-ids";
-import type { CaseNaming } from "../../../core/cases/case-words";
+import type { WholeCubeNaming } from "../../../core/cases/whole-cube-naming";
 import type { Deck } from "../../../core/deck/deck";
 import {
   addCase,
@@ -88,7 +88,11 @@ export function numberIn(text: string): number | undefined {
 }
 
 /** What has become of a case, to be read out: "Under its home, white on the front (corner): now third of 6." */
-export function placeSaid(deck: Deck, id: CaseId, naming: CaseNaming): string {
+export function placeSaid(
+  deck: Deck,
+  id: CaseId,
+  naming: WholeCubeNaming,
+): string {
   const place = placeOf(deck, id);
   const title = caseInWords(id, naming);
   return place < 0

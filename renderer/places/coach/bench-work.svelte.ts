@@ -5,7 +5,7 @@
  */
 import { tick } from "svelte";
 import type { CaseId } from "../../../core/cases/case-ids";
-import type { CaseNaming } from "../../../core/cases/case-words";
+import type { WholeCubeNaming } from "../../../core/cases/whole-cube-naming";
 import type { Deck } from "../../../core/deck/deck";
 import type { DeckBench, DeckStep } from "../../state/deck-bench.svelte";
 import { stepInWords } from "../../state/deck-words";
@@ -54,7 +54,7 @@ const rowOf = (id: CaseId) => `[data-case="${id}"] a`;
 export interface WorkedOn {
   readonly bench: DeckBench;
   readonly deck: () => Deck;
-  readonly naming: () => CaseNaming;
+  readonly naming: () => WholeCubeNaming;
 }
 
 /** What is done to the deck on the bench. */

@@ -39,7 +39,9 @@ interface Seat {
 
 /** Where a case would have its piece in this position's variant. */
 function seatIn(id: CaseId, { variant }: Position): Seat | undefined {
-  const { corners, edges } = situationIn(id, variant);
+  const entry = caseEntry(id);
+  if (entry.group !== "first-layer") return undefined;
+  const { corners, edges } = situationIn(entry.id, variant);
   const [corner] = corners;
   if (corner !== undefined)
     return {

@@ -1,13 +1,13 @@
-import { type CaseId, parseCaseId } from "../../../core/cases/case-ids";
-import { caseEntry } from "../../../core/cases/case-table";
-import { type Stage, STAGES } from "../../../core/cases/stage";
+import type { CaseId } from "../../../core/cases/case-ids";
+import { caseEntry, parseCaseId } from "../../../core/cases/case-table";
+import { parseStage, type Stage } from "../../../core/cases/stage";
 
 /** What somebody chose to practise: one case, or the cases of a stage. */
 export type Practised = CaseId | Stage;
 
 /** What a text names, or undefined. */
 export function parsePractised(text: string): Practised | undefined {
-  return parseCaseId(text) ?? STAGES.find((stage) => stage === text);
+  return parseCaseId(text) ?? parseStage(text);
 }
 
 /** Whether a case belongs to what was chosen; everything does where nothing was. */

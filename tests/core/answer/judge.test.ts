@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { judge, type Verdict } from "../../../core/answer/judge";
-import { CASE_IDS } from "../../../core/cases/case-ids";
+import { FIRST_LAYER_IDS } from "../../../core/cases/case-ids";
 import { partlyKnownPosition } from "../../../core/cases/partly-known-position";
 import { type Position, startOf } from "../../../core/cases/position";
 import { randomPosition } from "../../../core/cases/random-position";
@@ -31,7 +31,7 @@ function after(position: Position, text: string): Verdict {
 
 function randomPositions(n: number): Position[] {
   const random = randomSource(SEED);
-  return CASE_IDS.flatMap((id) =>
+  return FIRST_LAYER_IDS.flatMap((id) =>
     HOLDS.flatMap((hold) =>
       Array.from({ length: n }, () => {
         const variant = randomVariant(random, id, {

@@ -1,6 +1,6 @@
 import type { CaseId } from "../../../core/cases/case-ids";
 import { allowedPlacedSets, mostPlaced } from "../../../core/cases/constraint";
-import { isInFreeLayer } from "../../../core/cases/situation";
+import { isInFreeLayer } from "../../../core/cases/constraint";
 import { HOME_INDICES, type Variant } from "../../../core/cases/variant";
 
 const QUARTERS = [0, 1, 2, 3] as const;

@@ -1,16 +1,17 @@
 import { describe, expect, it } from "vitest";
 import { isAnswered } from "../../../core/answer/judge";
 import {
-  CASE_IDS,
+  FIRST_LAYER_IDS,
   type CaseId,
   CORNER_SWAP_IDS,
+  type FirstLayerId,
 } from "../../../core/cases/case-ids";
 import { caseEntry } from "../../../core/cases/case-table";
 import {
   allowedPlacedSets,
   markedOf,
   mostPlaced,
-  stateConstraint,
+  firstLayerStateConstraint,
   unmarkedOf,
 } from "../../../core/cases/constraint";
 import { type Position, startOf } from "../../../core/cases/position";
@@ -22,7 +23,8 @@ import {
   isVariantAllowed,
   randomVariant,
 } from "../../../core/cases/random-variant";
-import { recognise, recogniseSwap } from "../../../core/cases/recognise";
+import { recognise } from "../../../core/cases/recognise";
+import { recogniseSwap } from "../../../core/cases/recognise-first-layer";
 import {
   cornerOfHome,
   edgeOfHome,
@@ -81,7 +83,7 @@ function placedIn(
 }
 
 describe("every position", () => {
-  it.each(CASE_IDS)(
+  it.each(FIRST_LAYER_IDS)(
     "of %s can be reached, has its marked homes placed and its unmarked ones not, and shows the case",
     (id) => {
       const { stage } = caseEntry(id);
@@ -105,7 +107,7 @@ describe("every position", () => {
     },
   );
 
-  it.each(CASE_IDS)(
+  it.each(FIRST_LAYER_IDS)(
     "of %s is not answered, nor would it be by turns of the free layer alone",
     (id) => {
       const alone = ["", "D", "D2", "D'"].map(turnsOf);
@@ -136,7 +138,7 @@ describe("every position", () => {
 describe("where many pieces are free", () => {
   const n = 3_000;
 
-  it.each(CASE_IDS)(
+  it.each(FIRST_LAYER_IDS)(
     "each free piece of %s is as often in each free place, turned each way",
     (id) => {
       const random = randomSource(SEED);
@@ -146,7 +148,7 @@ describe("where many pieces are free", () => {
         () => randomPosition(random, id, variant, "up").cubies,
       );
       expect(
-        unevenPieces(states, stateConstraint({ case: id, variant })),
+        unevenPieces(states, firstLayerStateConstraint({ case: id, variant })),
       ).toEqual([]);
     },
   );
@@ -159,7 +161,7 @@ describe("where many pieces are free", () => {
   ] as const)("the test tells a generator with one bias: %s", (bias) => {
     const random = randomSource(SEED);
     const variant = randomVariant(random, "C1");
-    const constraint = stateConstraint({ case: "C1", variant });
+    const constraint = firstLayerStateConstraint({ case: "C1", variant });
     const draw = (which: "none" | typeof bias) =>
       Array.from({ length: n }, () => drawBiased(random, constraint, which));
     expect(unevenPieces(draw("none"), constraint)).toEqual([]);
@@ -174,10 +176,10 @@ describe("where some homes are unmarked", () => {
   const FEWER = [0, 1, 2] as const;
 
   /** A variant of a case, and states of it drawn by another generator. */
-  function oneVariant(id: CaseId, placedCount: (typeof FEWER)[number]) {
+  function oneVariant(id: FirstLayerId, placedCount: (typeof FEWER)[number]) {
     const random = randomSource(SEED);
     const variant = randomVariant(random, id, { placedCount });
-    const constraint = stateConstraint({ case: id, variant });
+    const constraint = firstLayerStateConstraint({ case: id, variant });
     return {
       constraint,
       draw: (bias: Bias) =>
@@ -185,7 +187,7 @@ describe("where some homes are unmarked", () => {
     };
   }
 
-  it.each(CASE_IDS)(
+  it.each(FIRST_LAYER_IDS)(
     "each free piece of %s is as often in each place as counting says, with 0, 1 and 2 others placed",
     (id) => {
       const random = randomSource(SEED);
@@ -198,7 +200,7 @@ describe("where some homes are unmarked", () => {
           { length: n },
           () => randomPosition(random, id, variant, "up").cubies,
         );
-        const constraint = stateConstraint({ case: id, variant });
+        const constraint = firstLayerStateConstraint({ case: id, variant });
         expect(unevenPieces(states, constraint), `${placedCount}`).toEqual([]);
       }
     },
@@ -233,7 +235,7 @@ describe("where some homes are unmarked", () => {
   it("the test tells positions of another number of placed homes", () => {
     const random = randomSource(SEED);
     const placing = (placed: readonly HomeIndex[]) =>
-      stateConstraint({
+      firstLayerStateConstraint({
         case: "C1",
         variant: { home: 0, placed, turnedAway: 0 },
       });
@@ -351,7 +353,7 @@ describe("variants", () => {
   it("keep to home in front and lined up unless opened up, and turn away only what lies in the free layer", () => {
     const random = randomSource(SEED);
     const open = { turnedAway: true, seenFromAnywhere: true };
-    for (const id of CASE_IDS) {
+    for (const id of FIRST_LAYER_IDS) {
       const closed = randomVariant(random, id, { homes: [2] });
       expect(closed).toMatchObject({ home: 2, turnedAway: 0, seenFrom: 0 });
       const quarters = new Set(

@@ -1,21 +1,21 @@
 import { describe, expect, it } from "vitest";
 import {
-  CASE_IDS,
+  FIRST_LAYER_IDS,
   FIRST_LAYER_CORNER_IDS,
   FIRST_LAYER_EDGE_IDS,
 } from "../../../core/cases/case-ids";
-import { CASE_TABLE, caseEntry } from "../../../core/cases/case-table";
+import { FIRST_LAYER_TABLE, caseEntry } from "../../../core/cases/case-table";
 import { partlyKnownPosition } from "../../../core/cases/partly-known-position";
 import { randomPosition } from "../../../core/cases/random-position";
 import { randomVariant } from "../../../core/cases/random-variant";
+import { recognise } from "../../../core/cases/recognise";
 import {
-  casesShown,
   isCrossPlaced,
-  isFirstLayerPlaced,
-  recognise,
   recogniseSwap,
-} from "../../../core/cases/recognise";
+} from "../../../core/cases/recognise-first-layer";
 import { situationOf } from "../../../core/cases/situation";
+import { STAGES } from "../../../core/cases/stage";
+import { HOME_INDICES } from "../../../core/cases/variant";
 import { SOLVED } from "../../../core/cube/cubies";
 import { applyTurns } from "../../../core/cube/held-cube";
 import { knownOnly } from "../../../core/cube/partly-known";
@@ -58,9 +58,16 @@ describe("recognising", () => {
       seenFrom: 0,
     } as const;
     const { cubies } = randomPosition(randomSource(SEED), "C3", variant, "up");
-    const shown = casesShown(cubies, "first-layer-corners");
-    expect(shown.map(({ home }) => home)).toEqual([1, 2]);
-    expect(shown[0]?.shown).toEqual({ case: "C3", turnedAway: 2 });
+    const shown = HOME_INDICES.map((home) =>
+      recognise(cubies, "first-layer-corners", home),
+    );
+    expect(shown.map((one) => one !== undefined)).toEqual([
+      false,
+      true,
+      true,
+      false,
+    ]);
+    expect(shown[1]).toEqual({ case: "C3", turnedAway: 2 });
   });
 
   it("finds both tasks of two corners again, from the home they were drawn for", () => {
@@ -75,11 +82,11 @@ describe("recognising", () => {
   });
 
   it("names nothing on a solved cube", () => {
-    expect(casesShown(SOLVED, "first-layer-edges")).toEqual([]);
-    expect(casesShown(SOLVED, "first-layer-corners")).toEqual([]);
+    for (const stage of STAGES)
+      for (const home of HOME_INDICES)
+        expect(recognise(SOLVED, stage, home)).toBeUndefined();
     expect(recogniseSwap(SOLVED, 0)).toBeUndefined();
     expect(isCrossPlaced(SOLVED)).toBe(true);
-    expect(isFirstLayerPlaced(SOLVED)).toBe(true);
   });
 
   it("names nothing where the piece is not known", () => {
@@ -114,7 +121,7 @@ describe("recognising", () => {
 
 describe("the table", () => {
   it("has every id once, in the order of the ids", () => {
-    expect(CASE_TABLE.map(({ id }) => id)).toEqual(CASE_IDS);
+    expect(FIRST_LAYER_TABLE.map(({ id }) => id)).toEqual(FIRST_LAYER_IDS);
   });
 
   it("makes twins of mirror images, and of nothing else", () => {
@@ -137,7 +144,7 @@ describe("the table", () => {
   // E6a E6b, corners C1 to C7 (common practice).
   it("orders what a starter learns, and leaves the rest for later", () => {
     const order = (stage: "first-layer-edges" | "first-layer-corners") =>
-      CASE_TABLE.filter((entry) => entry.stage === stage && entry.order)
+      FIRST_LAYER_TABLE.filter((entry) => entry.stage === stage && entry.order)
         .toSorted((a, b) => (a.order ?? 0) - (b.order ?? 0))
         .map(({ id }) => id)
         .join(" ");
@@ -148,7 +155,9 @@ describe("the table", () => {
   });
 
   it("gives each case one situation, different from every other's", () => {
-    const situations = CASE_IDS.map((id) => JSON.stringify(situationOf(id)));
-    expect(new Set(situations).size).toBe(CASE_IDS.length);
+    const situations = FIRST_LAYER_IDS.map((id) =>
+      JSON.stringify(situationOf(id)),
+    );
+    expect(new Set(situations).size).toBe(FIRST_LAYER_IDS.length);
   });
 });

@@ -15,9 +15,9 @@ import {
 import {
   piecesOfSlot,
   placedBeforeSlots,
-  SLOT_STAGES,
   slotConstraint,
 } from "../../../core/cases/slot-stages";
+import { SLOT_STAGES } from "../../../core/cases/stage";
 import { HOME_INDICES, type HomeIndex } from "../../../core/cases/variant";
 import { SOLVED } from "../../../core/cube/cubies";
 import { applyTurns } from "../../../core/cube/held-cube";

@@ -5,7 +5,8 @@ import {
   type SlotFamily,
   slotCases,
 } from "../../../core/cases/slot-cases";
-import { SLOT_STAGES, slotConstraint } from "../../../core/cases/slot-stages";
+import { slotConstraint } from "../../../core/cases/slot-stages";
+import { SLOT_STAGES } from "../../../core/cases/stage";
 import {
   SLOT_PLACE,
   slotFamilyName,

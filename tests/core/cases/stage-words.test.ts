@@ -6,10 +6,11 @@ import {
 } from "../../../core/cases/last-layer-stages";
 import {
   lastLayerCourseName,
-  stageNameAndTrade,
+  stageName,
+  stageNames,
   stageWords,
 } from "../../../core/cases/stage-words";
-import { SOLVE_STAGES } from "../../../core/cases/stages-shown";
+import { STAGES } from "../../../core/cases/stage";
 import { wholeCubeNaming } from "../../../core/cases/whole-cube-naming";
 import { rotationAbout } from "../../../core/cube/symmetries";
 
@@ -18,20 +19,18 @@ const MINT_FIRST = { first: "mint", last: "plum" };
 
 describe("words of stages", () => {
   it("give every stage a name and a short form of its own", () => {
-    const all = SOLVE_STAGES.map((stage) => stageWords(stage, WHITE_FIRST));
-    expect(new Set(all.map(({ name }) => name)).size).toBe(SOLVE_STAGES.length);
-    expect(new Set(all.map(({ short }) => short)).size).toBe(
-      SOLVE_STAGES.length,
-    );
+    const all = STAGES.map(stageNames);
+    expect(new Set(all.map(({ name }) => name)).size).toBe(STAGES.length);
+    expect(new Set(all.map(({ short }) => short)).size).toBe(STAGES.length);
     for (const { name, short } of all)
       expect(short.length, name).toBeLessThanOrEqual(name.length);
   });
 
   it("are sentences in the learner's own colours", () => {
-    for (const stage of SOLVE_STAGES) {
+    for (const stage of STAGES) {
       const white = stageWords(stage, WHITE_FIRST);
       const mint = stageWords(stage, MINT_FIRST);
-      for (const part of ["name", "short", "asks", "before"] as const)
+      for (const part of ["asks", "before"] as const)
         expect(mint[part], stage).toBe(
           white[part].replaceAll("white", "mint").replaceAll("yellow", "plum"),
         );
@@ -46,7 +45,7 @@ describe("words of stages", () => {
   it("speak of edges and corners where the stage's rule asks about them alone", () => {
     for (const stage of LAST_LAYER_STAGES) {
       const asks: readonly string[] = LAST_LAYER_RULES[stage].asks;
-      const { name } = stageWords(stage, WHITE_FIRST);
+      const { name } = stageNames(stage);
       const corners = asks.some((part) => part.startsWith("corner"));
       const edges = asks.some((part) => part.startsWith("edge"));
       if (!corners) expect(name, stage).toMatch(/^Last-layer edges/);
@@ -56,12 +55,10 @@ describe("words of stages", () => {
   });
 
   it("add what the trade calls a stage", () => {
-    const name = (stage: (typeof SOLVE_STAGES)[number]) =>
-      stageNameAndTrade(stageWords(stage, WHITE_FIRST));
-    expect(name("last-layer-turned")).toBe("Turning the last layer (OLL)");
-    expect(name("last-layer-placed")).toBe("Placing the last layer (PLL)");
-    expect(name("pairs")).toBe("Pairs (F2L)");
-    expect(name("second-layer-edges")).toBe("Second-layer edges");
+    expect(stageName("last-layer-turned")).toBe("Turning the last layer (OLL)");
+    expect(stageName("last-layer-placed")).toBe("Placing the last layer (PLL)");
+    expect(stageName("pairs")).toBe("Pairs (F2L)");
+    expect(stageName("second-layer-edges")).toBe("Second-layer edges");
   });
 
   it("name the ways through the last layer", () => {

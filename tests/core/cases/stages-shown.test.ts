@@ -1,12 +1,12 @@
 import { describe, expect, it } from "vitest";
+import { caseEntry } from "../../../core/cases/case-table";
 import { tradeNameOf } from "../../../core/cases/last-layer-names";
 import { randomPosition } from "../../../core/cases/random-position";
 import { slotCases } from "../../../core/cases/slot-cases";
 import { slotPositionSampler } from "../../../core/cases/slot-position";
+import { type Stage, STAGES } from "../../../core/cases/stage";
 import {
   type CaseShown,
-  SOLVE_STAGES,
-  type SolveStage,
   stageShown,
   stagesShown,
 } from "../../../core/cases/stages-shown";
@@ -28,26 +28,22 @@ import { placedPieces } from "./seen-by-oracle";
 
 const SEED = 15;
 
-function stagesThatAre(state: Cubies, which: string): readonly SolveStage[] {
+function stagesThatAre(state: Cubies, which: string): readonly Stage[] {
   return stagesShown(state)
     .filter((shown) => shown.state === which)
     .map(({ stage }) => stage);
 }
 
-function nameOf(one: CaseShown): string {
-  switch (one.kind) {
-    case "first-layer":
-      return `${one.home} ${one.shown.case}`;
-    case "slot":
-      return `${one.home} ${one.shown.case.code}`;
-    case "last-layer":
-      return tradeNameOf(one.shown) ?? one.shown.code;
-  }
+function nameOf({ case: id, home }: CaseShown): string {
+  const entry = caseEntry(id);
+  return entry.group === "last-layer"
+    ? (tradeNameOf(entry.shows) ?? id)
+    : `${home} ${id}`;
 }
 
 describe("what a cube shows", () => {
   it("is that every stage is done on a solved cube", () => {
-    expect(stagesThatAre(SOLVED, "done")).toEqual(SOLVE_STAGES);
+    expect(stagesThatAre(SOLVED, "done")).toEqual(STAGES);
   });
 
   it("is an open first stage, and no other, where the cross is not placed", () => {
@@ -93,7 +89,7 @@ describe("what a cube shows", () => {
       ]);
       const { cases, placed } = stageShown(state, "second-layer-edges");
       expect(cases).toHaveLength(4);
-      expect(cases.map(nameOf)).toContain(`3 ${one.code}`);
+      expect(cases.map(nameOf)).toContain(`3 ${one.id}`);
       expect(placed).toEqual({ corners: [], edges: [] });
       expect(stageShown(state, "pairs").placed.corners).toHaveLength(4);
     }

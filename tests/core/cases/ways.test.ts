@@ -1,6 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { CASE_IDS, type CaseId } from "../../../core/cases/case-ids";
-import { CASE_TABLE, caseEntry, waysOf } from "../../../core/cases/case-table";
+import { FIRST_LAYER_IDS, type CaseId } from "../../../core/cases/case-ids";
+import {
+  FIRST_LAYER_TABLE,
+  caseEntry,
+  waysOf,
+} from "../../../core/cases/case-table";
 import {
   markedOf,
   mostPlaced,
@@ -27,7 +31,7 @@ import { carried, placedPieces, sourcesOf } from "./seen-by-oracle";
 /** Seed 2: fixed, so that a failure can be repeated. */
 const SEED = 2;
 
-const SINGLE = CASE_IDS.filter((id) => caseEntry(id).ways.length > 0);
+const SINGLE = FIRST_LAYER_IDS.filter((id) => caseEntry(id).ways.length > 0);
 
 function randomPositionsOf(id: CaseId, hold: Hold, n: number) {
   const random = randomSource(SEED);
@@ -104,7 +108,7 @@ describe("ways", () => {
     },
   );
 
-  it.each(CASE_IDS)(
+  it.each(FIRST_LAYER_IDS)(
     "the turns for a position of %s answer it, whatever it asks, on both cubes",
     (id) => {
       for (const hold of HOLDS) {
@@ -170,15 +174,17 @@ describe("ways", () => {
   // Source: first-layer.md, "taught ways avoid B turns": common practice. E10
   // and E11 begin with B2 there.
   it("avoids turns of the back in taught ways but for the two that lift an edge from the back", () => {
-    const withBack = CASE_TABLE.filter(({ ways }) =>
+    const withBack = FIRST_LAYER_TABLE.filter(({ ways }) =>
       ways[0]?.turns.some((turn) => turn.layer === "B"),
     ).map(({ id }) => id);
     expect(withBack).toEqual(["E10", "E11"]);
   });
 
   it("places at most three others, two beside a piece that stands in another home", () => {
-    const most = Object.fromEntries(CASE_IDS.map((id) => [id, mostPlaced(id)]));
-    const inAnothersHome = CASE_TABLE.filter(({ family }) =>
+    const most = Object.fromEntries(
+      FIRST_LAYER_IDS.map((id) => [id, mostPlaced(id)]),
+    );
+    const inAnothersHome = FIRST_LAYER_TABLE.filter(({ family }) =>
       [
         "in-anothers-home",
         "next-to-its-home",
@@ -187,7 +193,7 @@ describe("ways", () => {
       ].includes(family),
     ).map(({ id }) => id);
     expect(inAnothersHome).toHaveLength(6 + 9 + 2);
-    for (const id of CASE_IDS)
+    for (const id of FIRST_LAYER_IDS)
       expect(most[id], id).toBe(inAnothersHome.includes(id) ? 2 : 3);
   });
 });

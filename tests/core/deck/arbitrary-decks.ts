@@ -1,7 +1,7 @@
 import fc from "fast-check";
-import { CASE_IDS, type CaseId } from "../../../core/cases/case-ids";
+import { FIRST_LAYER_IDS, type CaseId } from "../../../core/cases/case-ids";
 import { mostPlaced } from "../../../core/cases/constraint";
-import { STAGES } from "../../../core/cases/stage";
+import { FIRST_LAYER_STAGES } from "../../../core/cases/stage";
 import { HANDS, WAY_SCHOOLS } from "../../../core/cases/way";
 import type { Deck, DeckCase, DeckWay } from "../../../core/deck/deck";
 import { hasNoOneWay } from "../../../core/deck/deck-contradiction";
@@ -76,7 +76,7 @@ const DAY = fc
   .map((date) => date.toISOString().slice(0, 10));
 
 const CASES = fc
-  .shuffledSubarray([...CASE_IDS], { maxLength: 8 })
+  .shuffledSubarray([...FIRST_LAYER_IDS], { maxLength: 8 })
   .chain((ids) => fc.tuple(...ids.map(arbitraryCase)));
 
 /** Any deck that a coach may make. */
@@ -88,7 +88,7 @@ export const ARBITRARY_DECK: fc.Arbitrary<Deck> = fc.record(
     cases: CASES,
     newPerRound: fc.integer({ min: 0, max: 12 }),
     hold: fc.constantFrom("up" as const, "down" as const),
-    stages: fc.shuffledSubarray([...STAGES], { minLength: 1 }),
+    stages: fc.shuffledSubarray([...FIRST_LAYER_STAGES], { minLength: 1 }),
     ceiling: fc.record(
       {
         everyDays: fc.integer({ min: 1, max: 60 }),

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { CASE_IDS } from "../../../core/cases/case-ids";
+import { FIRST_LAYER_IDS } from "../../../core/cases/case-ids";
 import { waysOf } from "../../../core/cases/case-table";
 import { startOf } from "../../../core/cases/position";
 import { HOLDS } from "../../../core/cases/variant";
@@ -18,7 +18,7 @@ const SEED = 20260731;
 
 describe("a typed way", () => {
   it("is taken where it is one of the app's own, in either hold and hand, and is kept held up", () => {
-    for (const id of CASE_IDS)
+    for (const id of FIRST_LAYER_IDS)
       for (const hold of HOLDS)
         for (const hand of HANDS)
           for (const { turns } of waysOf(id, hold, hand)) {

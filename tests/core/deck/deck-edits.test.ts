@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { CASE_IDS } from "../../../core/cases/case-ids";
+import { FIRST_LAYER_IDS } from "../../../core/cases/case-ids";
 import { caseEntry } from "../../../core/cases/case-table";
 import type { Deck } from "../../../core/deck/deck";
 import {
@@ -177,7 +177,7 @@ describe("editing a deck", () => {
   });
 
   it("leaves a deck behind that a file can hold, whatever was done to it", () => {
-    const anyId = fc.constantFrom(...CASE_IDS);
+    const anyId = fc.constantFrom(...FIRST_LAYER_IDS);
     const place = fc.integer({ min: -1, max: 8 });
     const edit = fc.oneof(
       fc.tuple(anyId, place).map(
@@ -218,12 +218,12 @@ describe("editing a deck", () => {
 
   it("takes every case there is", () => {
     let deck: Deck = { ...DECK, cases: [] };
-    for (const id of CASE_IDS) {
+    for (const id of FIRST_LAYER_IDS) {
       const edited = addCase(deck, id);
       if (edited.ok) deck = edited.value;
     }
     expect(deck.cases).toEqual(
-      CASE_IDS.map((id) => ({
+      FIRST_LAYER_IDS.map((id) => ({
         case: id,
         target: caseEntry(id).targets.starting,
       })),

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { CASE_IDS, type CaseId } from "../../../core/cases/case-ids";
+import { FIRST_LAYER_IDS, type CaseId } from "../../../core/cases/case-ids";
 import type { Deck } from "../../../core/deck/deck";
 import { STARTER_DECKS } from "../../../core/deck/starter-decks";
 import {
@@ -44,7 +44,7 @@ describe("a day", () => {
   it("begins with every case new, in the decks' order", () => {
     const day = plan([], 0);
     expect(ids(day.fresh).slice(0, 4)).toEqual(["E1", "E2a", "E2b", "E3"]);
-    expect(day.fresh).toHaveLength(CASE_IDS.length);
+    expect(day.fresh).toHaveLength(FIRST_LAYER_IDS.length);
     expect(day.due).toEqual([]);
     expect(day.resting).toEqual([]);
   });
@@ -203,7 +203,7 @@ describe("what a deck asks for", () => {
 describe("a planned round", () => {
   const dayOf = (due: number, fresh: number, newPerRound = 3): DayPlan => {
     const cases = (from: number, n: number, memory: "new" | "settling") =>
-      CASE_IDS.slice(from, from + n).map((id) => ({
+      FIRST_LAYER_IDS.slice(from, from + n).map((id) => ({
         case: id,
         hold: "up" as const,
         deck: "d",

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { CASE_IDS, type CaseId } from "../../../core/cases/case-ids";
+import { FIRST_LAYER_IDS, type CaseId } from "../../../core/cases/case-ids";
 import { isVariantAllowed } from "../../../core/cases/random-variant";
 import { present } from "../../../core/invariant";
 import type { PlannedCase } from "../../../core/memory/day-plan";
@@ -95,7 +95,10 @@ const MEMORIES = ["new", "settling", "kept", "fading"] as const;
 const MOVES = ["missed", "hesitant", "clean", "skip"] as const;
 
 const plans = fc
-  .uniqueArray(fc.constantFrom(...CASE_IDS), { minLength: 1, maxLength: 12 })
+  .uniqueArray(fc.constantFrom(...FIRST_LAYER_IDS), {
+    minLength: 1,
+    maxLength: 12,
+  })
   .chain((ids) =>
     fc.tuple(
       ...ids.map((id) =>

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { CASE_IDS } from "../../../core/cases/case-ids";
+import { FIRST_LAYER_IDS } from "../../../core/cases/case-ids";
 import { waysOf } from "../../../core/cases/case-table";
 import { randomPosition } from "../../../core/cases/random-position";
 import { randomVariant } from "../../../core/cases/random-variant";
@@ -13,15 +13,15 @@ import { faceTurnsOf } from "../../../core/solver/face-turn-sequence";
 import { giveawayJudge } from "../../../core/solver/giveaway";
 import { turnsOf } from "../notation/turns-of";
 
-function positionOf(id: (typeof CASE_IDS)[number], hold: "up" | "down") {
-  const random = randomSource(CASE_IDS.indexOf(id));
+function positionOf(id: (typeof FIRST_LAYER_IDS)[number], hold: "up" | "down") {
+  const random = randomSource(FIRST_LAYER_IDS.indexOf(id));
   const variant = randomVariant(random, id, { homes: [0] });
   return randomPosition(random, id, variant, hold);
 }
 
 describe("what a set-up gives away", () => {
   it("is the whole way where it ends with that way taken back, whatever the free layer does", () => {
-    for (const id of CASE_IDS) {
+    for (const id of FIRST_LAYER_IDS) {
       for (const hold of HOLDS) {
         const position = positionOf(id, hold);
         const judge = giveawayJudge(position);

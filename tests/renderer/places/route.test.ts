@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { CASE_IDS } from "../../../core/cases/case-ids";
+import { FIRST_LAYER_IDS } from "../../../core/cases/case-ids";
 import { STAGES } from "../../../core/cases/stage";
 import {
   formatRoute,
@@ -16,7 +16,7 @@ const ROUTES: readonly Route[] = [
     { place: "cases", shelf },
     { place: "practise", of: shelf },
   ]),
-  ...CASE_IDS.flatMap((id): readonly Route[] => [
+  ...FIRST_LAYER_IDS.flatMap((id): readonly Route[] => [
     {
       place: "cases",
       shelf: id.startsWith("E") ? "first-layer-edges" : "first-layer-corners",

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { CASE_IDS } from "../../../core/cases/case-ids";
+import { FIRST_LAYER_IDS } from "../../../core/cases/case-ids";
 import { targetsOf } from "../../../core/cases/constraint";
 import { startOf } from "../../../core/cases/position";
 import { HOLDS } from "../../../core/cases/variant";
@@ -23,7 +23,7 @@ function sideSeen(yaw: number): Face {
 describe("where a case is looked at from", () => {
   it("shows the side on which a corner's home is, in both holds", () => {
     for (const hold of HOLDS)
-      for (const id of CASE_IDS) {
+      for (const id of FIRST_LAYER_IDS) {
         const position = showcasePosition(id, hold);
         const [piece] = piecesOf(targetsOf(position));
         if (piece?.kind !== "corner") continue;

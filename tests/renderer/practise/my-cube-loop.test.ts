@@ -6,7 +6,7 @@
  */
 import { expect, it } from "vitest";
 import { judge } from "../../../core/answer/judge";
-import { CASE_IDS } from "../../../core/cases/case-ids";
+import { FIRST_LAYER_IDS } from "../../../core/cases/case-ids";
 import { randomVariant } from "../../../core/cases/random-variant";
 import { HOLDS } from "../../../core/cases/variant";
 import type { Cubies, PartlyKnownCubies } from "../../../core/cube/cubies";
@@ -42,7 +42,7 @@ const random = randomSource(SEED);
 const finder = createSetUpFinder();
 
 function itemOf(n: number): RoundItem {
-  const id = pick(random, CASE_IDS);
+  const id = pick(random, FIRST_LAYER_IDS);
   return {
     case: id,
     hold: pick(random, HOLDS),

@@ -18,7 +18,7 @@ const ID = "0b1e5d0e-7c3d-4c7e-9c3b-2f6b1d1a0001";
 const corners = present(STARTER_DECKS[1], "there are three");
 const mine: Deck = { ...corners, id: ID, name: "Tuesdays" };
 const READING = {
-  naming: { first: "white", hold: "up" },
+  naming: { first: "white", last: "yellow", hold: "up" },
   notation: "both",
 } as const;
 

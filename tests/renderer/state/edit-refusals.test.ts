@@ -12,7 +12,7 @@ import {
 } from "../../../renderer/state/edit-refusals";
 
 const corners = present(STARTER_DECKS[1], "there are three");
-const NAMING = { first: "white", hold: "up" } as const;
+const NAMING = { first: "white", last: "yellow", hold: "up" } as const;
 
 function refusedWay(id: CaseId, text: string, placed?: 3): string {
   const trial = placed === undefined ? {} : { placed };

@@ -1,6 +1,6 @@
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { CASE_IDS } from "../../../core/cases/case-ids";
+import { FIRST_LAYER_IDS } from "../../../core/cases/case-ids";
 import { HOLDS } from "../../../core/cases/variant";
 import { localDay } from "../../../core/memory/local-day";
 import type { Milliseconds, Review } from "../../../core/memory/review";
@@ -18,7 +18,7 @@ const HOUR = 3_600_000;
 const reviews: fc.Arbitrary<readonly Review[]> = fc
   .array(
     fc.record({
-      case: fc.constantFrom(...CASE_IDS.slice(0, 3)),
+      case: fc.constantFrom(...FIRST_LAYER_IDS.slice(0, 3)),
       hold: fc.constantFrom(...HOLDS),
       verdict: fc.constantFrom("right" as const, "missed" as const),
       hours: fc.integer({ min: 1, max: 100 }),

@@ -69,7 +69,7 @@ describe("a step on the bench", () => {
   });
 
   it("says where a case is now, and what kind of piece it is about", () => {
-    const naming = { first: "white", hold: "up" } as const;
+    const naming = { first: "white", last: "yellow", hold: "up" } as const;
     expect(placeSaid(corners, "C3", naming)).toBe(
       "Under its home, white on the bottom (corner): now third of 7.",
     );

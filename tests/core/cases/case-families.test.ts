@@ -1,24 +1,26 @@
 import { describe, expect, it } from "vitest";
-import { CASE_TABLE, caseEntry } from "../../../../core/cases/case-table";
-import { STAGES } from "../../../../core/cases/stage";
 import {
-  lookAlikes,
-  shelfFamilies,
-} from "../../../../renderer/places/cases/shelf-groups";
+  casesOfStage,
+  FIRST_LAYER_TABLE,
+  firstLayerEntry,
+} from "../../../core/cases/case-table";
+import { FIRST_LAYER_STAGES, STAGES } from "../../../core/cases/stage";
+import { shelfFamilies } from "../../../core/cases/case-families";
+import { lookAlikes } from "../../../core/cases/look-alikes";
 
 describe("a shelf", () => {
   it.each(STAGES)("of %s holds every case of its stage once", (stage) => {
     const onShelf = shelfFamilies(stage).flatMap(({ groups }) => groups.flat());
-    const ofStage = CASE_TABLE.filter((entry) => entry.stage === stage);
+    const ofStage = casesOfStage(stage);
     expect(onShelf.toSorted()).toEqual(ofStage.map(({ id }) => id).toSorted());
   });
 
   it("sets twins of a family side by side", () => {
-    const groups = STAGES.flatMap((stage) =>
+    const groups = FIRST_LAYER_STAGES.flatMap((stage) =>
       shelfFamilies(stage).flatMap((family) => family.groups),
     );
-    for (const { id, twin, family } of CASE_TABLE) {
-      if (twin === id || caseEntry(twin).family !== family) continue;
+    for (const { id, twin, family } of FIRST_LAYER_TABLE) {
+      if (twin === id || firstLayerEntry(twin).family !== family) continue;
       expect(groups.find((group) => group.includes(id))).toContain(twin);
     }
   });

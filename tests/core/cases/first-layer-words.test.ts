@@ -1,23 +1,22 @@
 import { describe, expect, it } from "vitest";
 import { FAMILIES } from "../../../core/cases/case-entry";
-import { CASE_IDS, type CaseId } from "../../../core/cases/case-ids";
-import { CASE_TABLE } from "../../../core/cases/case-table";
+import { FIRST_LAYER_IDS, type CaseId } from "../../../core/cases/case-ids";
+import { FIRST_LAYER_TABLE } from "../../../core/cases/case-table";
 import {
   type CaseNaming,
-  caseFacing,
-  caseNameInFamily,
-  casePlace,
-  caseTitle,
+  firstLayerFacing,
+  firstLayerNameInFamily,
+  firstLayerPlace,
+  firstLayerTitle,
   facingSide,
-  familyAdvice,
-  familyName,
+  firstLayerFamilyAdvice,
+  firstLayerFamilyName,
   homePlace,
-  stageName,
-} from "../../../core/cases/case-words";
+} from "../../../core/cases/first-layer-words";
 import { startOf } from "../../../core/cases/position";
 import { randomPosition } from "../../../core/cases/random-position";
 import { randomVariant } from "../../../core/cases/random-variant";
-import { STAGES } from "../../../core/cases/stage";
+import { FIRST_LAYER_STAGES } from "../../../core/cases/stage";
 import { HOLDS } from "../../../core/cases/variant";
 import { formatFacelets } from "../../../core/cube/facelets";
 import { randomSource } from "../../../core/random-source";
@@ -52,18 +51,20 @@ describe("names held up", () => {
     ["S1", "In each other's homes, next to one another"],
     ["S2", "In each other's homes, across from one another"],
   ] satisfies [CaseId, string][])("%s is called “%s”", (id, title) => {
-    expect(caseTitle(id, UP)).toBe(title);
+    expect(firstLayerTitle(id, UP)).toBe(title);
   });
 
   it("say what tells a case from the others of its family", () => {
-    expect(caseNameInFamily("C1", UP)).toBe("White on the front");
-    expect(caseNameInFamily("E7", UP)).toBe("Flipped");
-    expect(caseNameInFamily("C9", UP)).toBe("Top back right, white on top");
-    expect(caseNameInFamily("S2", UP)).toBe("Across from one another");
+    expect(firstLayerNameInFamily("C1", UP)).toBe("White on the front");
+    expect(firstLayerNameInFamily("E7", UP)).toBe("Flipped");
+    expect(firstLayerNameInFamily("C9", UP)).toBe(
+      "Top back right, white on top",
+    );
+    expect(firstLayerNameInFamily("S2", UP)).toBe("Across from one another");
     for (const family of FAMILIES) {
-      const names = CASE_TABLE.filter((entry) => entry.family === family).map(
-        ({ id }) => caseNameInFamily(id, UP),
-      );
+      const names = FIRST_LAYER_TABLE.filter(
+        (entry) => entry.family === family,
+      ).map(({ id }) => firstLayerNameInFamily(id, UP));
       expect(names.length).toBeGreaterThan(0);
       expect(new Set(names).size).toBe(names.length);
     }
@@ -71,18 +72,18 @@ describe("names held up", () => {
 
   it("are different for every case of a stage", () => {
     for (const naming of [UP, DOWN]) {
-      for (const stage of STAGES) {
-        const titles = CASE_TABLE.filter((entry) => entry.stage === stage).map(
-          ({ id }) => caseTitle(id, naming),
-        );
+      for (const stage of FIRST_LAYER_STAGES) {
+        const titles = FIRST_LAYER_TABLE.filter(
+          (entry) => entry.stage === stage,
+        ).map(({ id }) => firstLayerTitle(id, naming));
         expect(titles.length).toBeGreaterThan(10);
         expect(new Set(titles).size).toBe(titles.length);
       }
     }
   });
 
-  it("name families and stages", () => {
-    expect(FAMILIES.map((family) => familyName(family, UP))).toEqual([
+  it("name families", () => {
+    expect(FAMILIES.map((family) => firstLayerFamilyName(family, UP))).toEqual([
       "Straight up",
       "White looks at you from below",
       "Go down first",
@@ -95,11 +96,10 @@ describe("names held up", () => {
       "In another corner's home, across from its own",
       "In each other's homes",
     ]);
-    expect(stageName("first-layer-corners")).toBe("First-layer corners");
-    expect(familyAdvice("next-to-its-home", UP)).toBe(
+    expect(firstLayerFamilyAdvice("next-to-its-home", UP)).toBe(
       "Bring it down with white not underneath, then as above",
     );
-    expect(familyAdvice("on-a-side", UP)).toBeUndefined();
+    expect(firstLayerFamilyAdvice("on-a-side", UP)).toBeUndefined();
     expect(homePlace("first-layer-corners", UP)).toBe("top front right");
     expect(homePlace("first-layer-edges", UP)).toBe("top front");
   });
@@ -120,17 +120,17 @@ describe("names held down", () => {
     ["E8a", "Bottom left, flipped"],
     ["E9b", "Bottom right, yellow on the bottom"],
   ] satisfies [CaseId, string][])("%s is called “%s”", (id, title) => {
-    expect(caseTitle(id, DOWN)).toBe(title);
+    expect(firstLayerTitle(id, DOWN)).toBe(title);
   });
 
   it("turn the words of families over", () => {
-    expect(familyName("straight-up", DOWN)).toBe("Straight down");
-    expect(familyName("looks-from-below", DOWN)).toBe(
+    expect(firstLayerFamilyName("straight-up", DOWN)).toBe("Straight down");
+    expect(firstLayerFamilyName("looks-from-below", DOWN)).toBe(
       "Yellow looks at you from above",
     );
-    expect(familyName("go-down-first", DOWN)).toBe("Go up first");
-    expect(familyName("underneath", DOWN)).toBe("Yellow on top");
-    expect(familyAdvice("across-from-its-home", DOWN)).toBe(
+    expect(firstLayerFamilyName("go-down-first", DOWN)).toBe("Go up first");
+    expect(firstLayerFamilyName("underneath", DOWN)).toBe("Yellow on top");
+    expect(firstLayerFamilyAdvice("across-from-its-home", DOWN)).toBe(
       "Bring it up with yellow not on top, then as above",
     );
     expect(homePlace("first-layer-corners", DOWN)).toBe("bottom front left");
@@ -180,7 +180,7 @@ describe("places and facings", () => {
 
   it("are those that the picture of the position shows, for every case and hold", () => {
     const random = randomSource(13);
-    for (const id of CASE_IDS) {
+    for (const id of FIRST_LAYER_IDS) {
       for (const hold of HOLDS) {
         const naming = { first: "white", hold };
         const variant = randomVariant(random, id, { homes: [0] });
@@ -188,13 +188,13 @@ describe("places and facings", () => {
         const facelets = formatFacelets(startOf(position));
         const isEdge = id.startsWith("E");
         const { words, facing } = readOff(facelets, isEdge ? "FU" : "FRU");
-        const said = casePlace(id, naming)
+        const said = firstLayerPlace(id, naming)
           .split(" ")
           .filter((word) => word !== "middle");
         expect(said.toSorted(), id).toEqual(words.toSorted());
         if (id === "S1" || id === "S2") {
           expect(facingSide(id, naming)).toBeUndefined();
-          expect(caseFacing(id, naming)).toBeUndefined();
+          expect(firstLayerFacing(id, naming)).toBeUndefined();
         } else expect(facingSide(id, naming), id).toBe(facing);
       }
     }
