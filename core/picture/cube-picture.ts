@@ -50,7 +50,7 @@ export interface CubePictureInput {
   readonly view: CubeView;
   /** Facelets of each piece to bring home: outlined. */
   readonly pieces?: readonly (readonly number[])[] | undefined;
-  /** Facelets of the piece's home: a soft mark; none where the piece is in it. */
+  /** Facelets of the pieces' homes: a soft mark; none where a piece is in its own. */
   readonly home?: readonly number[] | undefined;
   /** Stickers that carry a ring. */
   readonly rings?: readonly number[] | undefined;
@@ -99,8 +99,17 @@ export interface CubePicture {
   readonly bounds: PictureBounds;
 }
 
-function isSamePiece(a: readonly number[], b: readonly number[]): boolean {
-  return a.length === b.length && a.every((facelet) => b.includes(facelet));
+/** The homes that no piece is in: a piece that lies wholly in them is in its own. */
+function emptyHomes(
+  home: readonly number[],
+  pieces: readonly (readonly number[])[],
+): readonly number[] {
+  const filled = pieces.filter((piece) =>
+    piece.every((facelet) => home.includes(facelet)),
+  );
+  return home.filter(
+    (facelet) => !filled.some((piece) => piece.includes(facelet)),
+  );
 }
 
 function shadowUnder(context: DrawingContext): PictureShape | undefined {
@@ -184,10 +193,9 @@ export function cubePicture(input: CubePictureInput): CubePicture {
     reflected: false,
   };
   const pieces = input.pieces ?? [];
-  const home = input.home ?? [];
   const marks: Marks = {
     pieces,
-    home: pieces.some((piece) => isSamePiece(piece, home)) ? [] : home,
+    home: emptyHomes(input.home ?? [], pieces),
     rings: input.rings ?? [],
     mistaken: input.mistaken ?? [],
   };

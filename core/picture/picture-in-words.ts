@@ -71,11 +71,17 @@ function pieceInWords(
 }
 
 function homeInWords({ pieces = [], home = [] }: PictureToSay): string[] {
-  const occupied = pieces.some((piece) =>
-    piece.every((facelet) => home.includes(facelet)),
+  // A pair has two homes: each is a place of its own.
+  const places = [...CORNER_FACELETS, ...EDGE_FACELETS].filter(
+    (facelets) =>
+      facelets.every((facelet) => home.includes(facelet)) &&
+      !pieces.some((piece) =>
+        piece.every((facelet) => facelets.includes(facelet)),
+      ),
   );
-  if (home.length === 0 || occupied) return [];
-  return [`Home: ${placeInWords(facesOf(home))}.`];
+  if (places.length === 0) return [];
+  const named = places.map((facelets) => placeInWords(facesOf(facelets)));
+  return [`${places.length === 1 ? "Home" : "Homes"}: ${listInWords(named)}.`];
 }
 
 /** Places whose piece matches the centres on every side. */

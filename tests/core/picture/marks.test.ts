@@ -140,6 +140,33 @@ describe("marks", () => {
     expect(pathsOf(arrived, roles)).toEqual([]);
   });
 
+  it("of a pair's two homes only the one without its piece is marked", () => {
+    const home = [29, 26, 15, 23, 12];
+    const markedOn = (pieces: readonly (readonly number[])[]) =>
+      new Set(
+        pathsOf(pictureOf({ home, pieces }), ["home"]).map(
+          ({ facelet }) => facelet,
+        ),
+      );
+    const elsewhere = [7, 19];
+    expect(markedOn([[8, 9, 20], elsewhere])).toEqual(
+      new Set([26, 15, 23, 12]),
+    );
+    expect(markedOn([[26, 15, 29], elsewhere])).toEqual(new Set([23, 12]));
+    expect(
+      markedOn([
+        [8, 9, 20],
+        [12, 23],
+      ]),
+    ).toEqual(new Set([26, 15]));
+    expect(
+      markedOn([
+        [26, 15, 29],
+        [12, 23],
+      ]),
+    ).toEqual(new Set());
+  });
+
   it("a piece has one outline around all its sides that are seen", () => {
     const outlines = (piece: readonly number[]) =>
       new Set(

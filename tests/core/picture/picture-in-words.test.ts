@@ -61,6 +61,22 @@ describe("a picture in words", () => {
     expect(short).not.toContain("Home:");
   });
 
+  it("names both homes of a pair, or the one whose piece is not in it", () => {
+    const homes = (piece: readonly number[]) =>
+      pictureInWords(
+        {
+          stickers: SOLVED_STICKERS,
+          pieces: [piece, [7, 19]],
+          home: [29, 26, 15, 23, 12],
+        },
+        USUAL_SCHEME,
+      ).short.match(/Homes?: [^.]*\./g);
+    expect(homes([8, 9, 20])).toEqual([
+      "Homes: bottom front right and middle front right.",
+    ]);
+    expect(homes([29, 26, 15])).toEqual(["Home: middle front right."]);
+  });
+
   it("says the arrow and the rings", () => {
     const { short } = pictureInWords(
       {
