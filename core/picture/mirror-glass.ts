@@ -1,7 +1,12 @@
 /** Where the mirrors stand, and how the cube comes onto their glass. */
 import type { Face } from "../cube/faces";
 import { FACE_FRAMES } from "./cube-layout";
-import type { CubeView, Projector } from "./projection";
+import {
+  type CubeView,
+  HIGH_VIEW,
+  type Projector,
+  USUAL_VIEW,
+} from "./projection";
 import { dot, onPlane, times, turned, type Vector, vector } from "./vector";
 
 /** The mirrors there can be. */
@@ -92,13 +97,33 @@ function glassMargin(scale: number): number {
   return 0.17 * Math.sqrt(scale);
 }
 
-function sideGlass(measures: MirrorMeasures, mirror: "left" | "right"): Glass {
+/**
+ * How much further off mirrors stand for a high view, in which the cube would
+ * else hide the near edges of what they show. Units: cubies, at most.
+ */
+const SIDE_AWAY = 0.3;
+const BACK_AWAY = 0.5;
+const FLOOR_AWAY = 1;
+
+/** From 0 in the usual view to 1 in the high one. */
+function height(view: CubeView): number {
+  const share =
+    (view.pitch - USUAL_VIEW.pitch) / (HIGH_VIEW.pitch - USUAL_VIEW.pitch);
+  return Math.min(1, Math.max(0, share));
+}
+
+function sideGlass(
+  measures: MirrorMeasures,
+  mirror: "left" | "right",
+  view: CubeView,
+): Glass {
   const scale = measures.sideScale;
   const half = 1.5 * scale + glassMargin(scale);
   const sign = mirror === "left" ? -1 : 1;
   const swing = (SIDE_SWING * Math.PI) / 180;
   const forward = vector(sign * Math.sin(swing), 0, Math.cos(swing));
-  const hinge = vector(sign * (BODY_EDGE + measures.sideOut), -SIDE_DROP, -1.5);
+  const out = BODY_EDGE + measures.sideOut + SIDE_AWAY * height(view);
+  const hinge = vector(sign * out, -SIDE_DROP, -1.5);
   const down = vector(0, -1, 0);
   return {
     centre: onPlane(hinge, forward, half, down, 0),
@@ -132,7 +157,11 @@ export function glassOf(
       const across = lean(vector(1, 0, 0));
       const down = lean(vector(0, 0, 1));
       return {
-        centre: vector(0, -BODY_EDGE - measures.floorDrop, 0),
+        centre: vector(
+          0,
+          -BODY_EDGE - measures.floorDrop - FLOOR_AWAY * height(view),
+          0,
+        ),
         column: across,
         row: times(down, -1),
         across,
@@ -143,7 +172,7 @@ export function glassOf(
     }
     case "left":
     case "right":
-      return sideGlass(measures, mirror);
+      return sideGlass(measures, mirror, view);
     case "back": {
       // Stands behind, on the side from which the cube is seen, where
       // nothing hides it.
@@ -154,7 +183,7 @@ export function glassOf(
       const down = vector(0, -1, 0);
       return {
         centre: vector(
-          sign * (0.7 + half),
+          sign * (0.7 + half + BACK_AWAY * height(view)),
           -SIDE_DROP,
           -BODY_EDGE - measures.sideOut,
         ),

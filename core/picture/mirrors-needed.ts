@@ -70,3 +70,49 @@ export function thumbnailMirrors(
     ...(side("right") ? { right: true } : {}),
   };
 }
+
+/**
+ * The mirrors of a question whose subject is the layer on top: both sides that
+ * the view hides always, so that no mirror gives the answer away, and the
+ * floor only where one of these facelets is seen in no other.
+ */
+export function stageMirrors(
+  facelets: readonly number[],
+  view: CubeView,
+): MirrorChoice {
+  const side = view.yaw < 0 ? "right" : "left";
+  return { ...mirrorsNeeded(facelets, view), [side]: true, back: true };
+}
+
+/** Whether these facelets, which a view shows, all lie along the back of the near side: slivers in a thumbnail. */
+function isAtFarEdge(facelets: readonly number[], view: CubeView): boolean {
+  const nearSide = view.yaw < 0 ? "L" : "R";
+  return facelets.every((facelet) => {
+    const { face, cubie } = faceletPlace(facelet);
+    return face === nearSide && cubie.z < 0;
+  });
+}
+
+/**
+ * The mirrors of a thumbnail of these pieces. One sticker of a known piece,
+ * with its place, tells how the piece is turned: so a mirror stands at the
+ * hidden side for a piece that shows no sticker by itself, and behind for one
+ * that shows itself only as a sliver at the far edge of the near side.
+ */
+export function smallMirrors(
+  pieces: readonly (readonly number[])[],
+  view: CubeView,
+): MirrorChoice {
+  const seen = facesInView(view);
+  const shown = pieces.map((piece) =>
+    piece.filter((facelet) => seen.includes(faceletPlace(facelet).face)),
+  );
+  const isHidden = shown.some((facelets) => facelets.length === 0);
+  const isSliver = shown.some(
+    (facelets) => facelets.length > 0 && isAtFarEdge(facelets, view),
+  );
+  return {
+    ...(isHidden ? { [view.yaw < 0 ? "right" : "left"]: true } : {}),
+    ...(isSliver ? { back: true } : {}),
+  };
+}

@@ -41,6 +41,20 @@ export function usualView(
   };
 }
 
+/**
+ * The view for stages in which the layer on top is the subject: higher, so
+ * that the top is seen well, and with the front still clearly in front.
+ */
+export const HIGH_VIEW = { ...USUAL_VIEW, pitch: 34 } as const;
+
+/** The high view at a size; `left` for homes on the left, seen from there. */
+export function highView(
+  pixelsPerCubie: number,
+  side: "left" | "right" = "right",
+): CubeView {
+  return { ...usualView(pixelsPerCubie, side), pitch: HIGH_VIEW.pitch };
+}
+
 /** A way to put points of space on the paper, and to tell what faces it. */
 export interface Projector {
   readonly project: (point: Vector) => Point;

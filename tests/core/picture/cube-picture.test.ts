@@ -1,7 +1,13 @@
 import { describe, expect, it } from "vitest";
+import { faceletFace } from "../../../core/cube/facelets";
 import { COLOUR_SETS } from "../../../core/picture/colour-sets";
 import { cubePalette } from "../../../core/picture/palette";
-import { USUAL_VIEW, usualView } from "../../../core/picture/projection";
+import {
+  type CubeView,
+  highView,
+  USUAL_VIEW,
+  usualView,
+} from "../../../core/picture/projection";
 import { pathsOf, pictureOf, SOLVED_STICKERS } from "./pictures-for-tests";
 
 const MIRRORS = { floor: true, left: true, right: true, back: true };
@@ -19,6 +25,26 @@ describe("a cube's picture", () => {
   it("has the view that the design measured: 25° right, 25° above, 19 cubies away", () => {
     expect(USUAL_VIEW).toEqual({ yaw: 25, pitch: 25, distance: 19 });
     expect(usualView(73, "left").yaw).toBe(-25);
+  });
+
+  it("shows the top a quarter larger in the high view, and the front still larger than the top and the right", () => {
+    const areas = (view: CubeView) => {
+      const centres = pictureOf({ view }).targets.filter(
+        ({ facelet }) => facelet % 9 === 4,
+      );
+      return Object.fromEntries(
+        centres.map(({ facelet, column, row }) => [
+          faceletFace(facelet),
+          Math.abs(column.x * row.y - column.y * row.x),
+        ]),
+      );
+    };
+    const high = areas(highView(73));
+    const usual = areas(usualView(73));
+    expect(high["U"]).toBeGreaterThan(1.25 * (usual["U"] ?? NaN));
+    expect(high["F"]).toBeGreaterThan(1.25 * (high["U"] ?? NaN));
+    expect(high["F"]).toBeGreaterThan(1.75 * (high["R"] ?? NaN));
+    expect(highView(73, "left")).toEqual({ ...highView(73), yaw: -25 });
   });
 
   it("is drawn behind to in front: mirrors before the cube, the arrow last", () => {
