@@ -16,6 +16,8 @@ export interface DrawingContext {
   readonly stickers: readonly (Face | undefined)[];
   /** Set where the cube is seen in a mirror: colours pale, no side in shade. */
   readonly reflected: boolean;
+  /** Set where the layer is drawn as a plan: no side in shade, letters upright. */
+  readonly isPlan?: boolean;
 }
 
 /** RGB multiplier of each face of a cube at rest. */
@@ -53,7 +55,9 @@ function surface(
   const { theme, inks } = context.palette;
   if (context.reflected)
     return mixed(hex, mixed(inks.glassLight, inks.glassDark, 0.5), haze);
-  return theme === "print" ? hex : shaded(hex, shadeOf(normal));
+  return theme === "print" || context.isPlan === true
+    ? hex
+    : shaded(hex, shadeOf(normal));
 }
 
 /** What plastic of a colour looks like on a surface. */

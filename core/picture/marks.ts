@@ -76,6 +76,20 @@ function letterShape(
   if (text === undefined || face === undefined) return undefined;
   const square = faceletSquare(slab, place, 0.5, 0);
   const { x, y } = projector.project(square.centre);
+  const fill = inkOn(underlying(context, slab, place));
+  if (context.isPlan === true)
+    return {
+      kind: "text",
+      role: "letter",
+      text,
+      matrix: [1, 0, 0, 1, pathNumber(x), pathNumber(y)],
+      // A plan's rim is narrower than its top.
+      fontSize: pathNumber((place.face === "U" ? 0.52 : 0.42) * pixelsPerCubie),
+      weight: 700,
+      anchor: "middle",
+      fill,
+      facelet: place.facelet,
+    };
   const along = (direction: Vector) => {
     const step = stepOnPaper(projector, square.centre, direction);
     return { x: step.x / pixelsPerCubie, y: step.y / pixelsPerCubie };
@@ -96,7 +110,7 @@ function letterShape(
     fontSize: pathNumber(0.52 * pixelsPerCubie),
     weight: 700,
     anchor: "middle",
-    fill: inkOn(underlying(context, slab, place)),
+    fill,
     facelet: place.facelet,
   };
 }
