@@ -39,7 +39,7 @@ export type EnteredFault<Colour extends string> =
       readonly code: "centres-alike";
       readonly colour: Colour;
       readonly facelets: readonly number[];
-      readonly slips: readonly Slip[];
+      readonly slips: readonly Slip<Colour>[];
     }
   | {
       readonly code: "colour-of-no-centre";
@@ -53,7 +53,7 @@ export type EnteredFault<Colour extends string> =
       /** Fewer than nine of each of these; empty while stickers are missing. */
       readonly tooFew: readonly ColourCount<Colour>[];
       readonly facelets: readonly number[];
-      readonly slips: readonly Slip[];
+      readonly slips: readonly Slip<Colour>[];
     }
   | {
       readonly code: "colours-never-meet";
@@ -61,14 +61,14 @@ export type EnteredFault<Colour extends string> =
       /** Two stickers of the piece: of one colour, or of opposite colours. */
       readonly colours: readonly [Colour, Colour];
       readonly facelets: readonly number[];
-      readonly slips: readonly Slip[];
+      readonly slips: readonly Slip<Colour>[];
     }
   | {
       readonly code: "corner-mirrored";
       /** Shape: as they go round clockwise. */
       readonly colours: readonly Colour[];
       readonly facelets: readonly number[];
-      readonly slips: readonly Slip[];
+      readonly slips: readonly Slip<Colour>[];
     }
   | {
       readonly code: "piece-twice";
@@ -79,7 +79,7 @@ export type EnteredFault<Colour extends string> =
       readonly facelets: readonly number[];
       /** The piece of this kind that is nowhere; undefined while stickers are missing, or for several. */
       readonly missing: readonly Colour[] | undefined;
-      readonly slips: readonly Slip[];
+      readonly slips: readonly Slip<Colour>[];
     }
   | {
       readonly code: "stickers-missing";
@@ -92,7 +92,7 @@ export type EnteredFault<Colour extends string> =
       /** By how many thirds, clockwise, one corner is turned too far. Shape: 0–2. */
       readonly cornerThirds: number;
       readonly facelets: readonly number[];
-      readonly slips: readonly Slip[];
+      readonly slips: readonly Slip<Colour>[];
     };
 
 /** Every facelet, in reading order. */
@@ -106,7 +106,7 @@ export interface Entry<Colour extends string> {
   /** Whether all 54 are told. */
   readonly isWhole: boolean;
   /** What would explain the stickers; none while some are missing. */
-  readonly slips: () => readonly Slip[];
+  readonly slips: () => readonly Slip<Colour>[];
 }
 
 /** What is wrong with the centres or the counts, if anything. */

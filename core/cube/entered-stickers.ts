@@ -14,7 +14,7 @@ import {
   faultOfColours,
   faultOfPieces,
 } from "./entered-fault";
-import { slipsExplaining } from "./entry-slips";
+import { type Slip, slipsExplaining } from "./entry-slips";
 import { FACES, type Face } from "./faces";
 import type { HeldCube } from "./held-cube";
 import {
@@ -63,8 +63,17 @@ export function readEnteredStickers<Colour extends string>(
   const missing = [...codes.keys()].filter((at) => codes[at] === NO_STICKER);
   const isWhole = missing.length === 0;
   // A slip is looked for only among stickers that are all of the six colours.
-  const slips = () =>
-    isWhole && colours.length <= 6 ? slipsExplaining(codes) : [];
+  const slips = (): readonly Slip<Colour>[] =>
+    !isWhole || colours.length > 6
+      ? []
+      : slipsExplaining(codes).map((slip) => ({
+          ...slip,
+          changes: new Map(
+            [...slip.changes].map(
+              ([at, code]) => [at, colours[code]!] as const,
+            ),
+          ),
+        }));
   const early = faultOfColours({ colours, codes, isWhole, slips });
   if (early !== undefined) return err(early);
   const faceOf = facesOfColours(codes);

@@ -8,6 +8,7 @@
  * flipped one) the one that leaves the most pieces placed comes first, for
  * cubes that are shown are mostly partly solved.
  */
+import { faceletFace } from "./facelets";
 import { FACES, type Face } from "./faces";
 import {
   CENTRE_FACELETS,
@@ -34,15 +35,17 @@ export const SLIP_KINDS = [
 ] as const;
 
 /** One change that makes the stickers those of a possible cube. */
-export interface Slip {
+export interface Slip<Colour = number> {
   readonly kind: (typeof SLIP_KINDS)[number];
   /** Every facelet that may have been entered wrongly, in reading order. */
   readonly facelets: readonly number[];
-  /** What the changed facelets would carry. Shape: facelet → colour code. */
-  readonly changes: ReadonlyMap<number, number>;
+  /** What the changed facelets would carry. Shape: facelet → colour, or its code. */
+  readonly changes: ReadonlyMap<number, Colour>;
   /** How many pieces would be placed. Shape: 0–20. */
   readonly placed: number;
 }
+
+const ALL_FACELETS = Array.from({ length: 54 }, (_, at) => at);
 
 /** Shape: for each new place within a face, the old one. */
 const QUARTER = [6, 3, 0, 7, 4, 1, 8, 5, 2];
@@ -63,12 +66,13 @@ export function slipsExplaining(codes: StickerCodes): readonly Slip[] {
     const key = real.map(([at, colour]) => `${at}=${colour}`).join(" ");
     // The same change under two names is told as the likelier.
     if (real.length === 0 || found.has(key)) return;
-    const facelets = kind.startsWith("face")
-      ? [...changes.keys()]
-      : real.map(([at]) => at);
+    const facelets = wholeFacelets(
+      kind,
+      real.map(([at]) => at),
+    );
     found.set(key, {
       kind,
-      facelets: facelets.sort((a, b) => a - b),
+      facelets: [...facelets].sort((a, b) => a - b),
       changes: new Map(real),
       placed,
     });
@@ -86,19 +90,61 @@ export function slipsExplaining(codes: StickerCodes): readonly Slip[] {
   );
 }
 
+/** Whatever may have been entered wrongly: whole faces and pieces where they were mistaken as a whole. */
+function wholeFacelets(
+  kind: Slip["kind"],
+  changed: readonly number[],
+): readonly number[] {
+  switch (kind) {
+    case "face-turned":
+    case "face-mirrored":
+    case "faces-exchanged":
+      return ALL_FACELETS.filter((at) =>
+        changed.some((other) => faceletFace(other) === faceletFace(at)),
+      );
+    case "piece-turned":
+      return pieceHolding(changed) ?? changed;
+    case "sticker":
+    case "colours-exchanged":
+    case "two-stickers":
+      return changed;
+  }
+}
+
+function pieceHolding(facelets: readonly number[]) {
+  return [...EDGE_KIND.facelets, ...CORNER_KIND.facelets].find((piece) =>
+    facelets.every((at) => piece.includes(at)),
+  );
+}
+
 /**
  * The slips worth pointing at: a few that stand out. None where so many would
  * do that pointing at three of them would only mislead.
  */
-export function standingOut(slips: readonly Slip[]): readonly Slip[] {
+export function standingOut<Colour>(
+  slips: readonly Slip<Colour>[],
+): readonly Slip<Colour>[] {
   const [first] = slips;
   if (first === undefined) return [];
-  const alike = slips.filter(
+  // That a whole side or a colour fits again is no chance: nothing else is named.
+  const isSmall = SMALL_KINDS.includes(first.kind);
+  const named = isSmall
+    ? slips
+    : slips.filter(({ kind }) => kind === first.kind);
+  if (named.length <= MOST_POINTED_AT) return named;
+  // On a cube that is all mixed up a piece is home by chance.
+  if (first.placed < MOSTLY_SOLVED) return [];
+  const alike = named.filter(
     ({ kind, placed }) => kind === first.kind && placed === first.placed,
   );
-  if (alike.length > MOST_POINTED_AT) return [];
-  return slips.length <= MOST_POINTED_AT ? slips : alike;
+  return alike.length <= MOST_POINTED_AT ? alike : [];
 }
+
+/** Kinds that may also mend a cube by chance. */
+const SMALL_KINDS: readonly Slip["kind"][] = ["piece-turned", "two-stickers"];
+
+/** From so many placed pieces on, one more is taken for a sign. Units: pieces of 20. */
+const MOSTLY_SOLVED = 12;
 
 /** More places than this are no help to look at. */
 const MOST_POINTED_AT = 3;
@@ -173,10 +219,7 @@ function pair(
 }
 
 function kindOfPair(i: number, j: number): Slip["kind"] {
-  const isOnePiece = [...EDGE_KIND.facelets, ...CORNER_KIND.facelets].some(
-    (facelets) => facelets.includes(i) && facelets.includes(j),
-  );
-  return isOnePiece ? "piece-turned" : "two-stickers";
+  return pieceHolding([i, j]) === undefined ? "two-stickers" : "piece-turned";
 }
 
 function attemptFaces(codes: StickerCodes, attempt: Attempt): void {

@@ -155,7 +155,7 @@ describe("faults are found in the order in which a person can act on them", () =
       code: "corner-mirrored",
       colours: ["white", "green", "red"],
       facelets: [8, 9, 20],
-      slips: [{ kind: "piece-turned", facelets: [9, 20] }],
+      slips: [{ kind: "piece-turned", facelets: [8, 9, 20] }],
     });
   });
 

@@ -2,12 +2,13 @@ import { describe, expect, it } from "vitest";
 import { type Cubies, SOLVED, UNKNOWN } from "../../../core/cube/cubies";
 import { readEnteredStickers } from "../../../core/cube/entered-stickers";
 import { type Slip, standingOut } from "../../../core/cube/entry-slips";
+import { CORNER_FACELETS, EDGE_FACELETS } from "../../../core/cube/facelets";
 import {
   ANY_STATE,
   sampleState,
   type StateConstraint,
 } from "../../../core/cube/sample-state";
-import { ROTATIONS } from "../../../core/cube/symmetries";
+import { NO_ROTATION, ROTATIONS } from "../../../core/cube/symmetries";
 import type { ColourName } from "../../../core/picture/colour-sets";
 import { type RandomSource, randomSource } from "../../../core/random-source";
 import {
@@ -48,15 +49,17 @@ type Slipped = (
 function share(
   constraint: StateConstraint,
   slipped: Slipped,
-  isNamed: (slips: readonly Slip[], wrong: readonly number[]) => boolean,
+  isNamed: (
+    slips: readonly Slip<ColourName>[],
+    wrong: readonly number[],
+  ) => boolean,
 ): number {
   const random = randomSource(SEED);
   let named = 0;
   let tried = 0;
   while (tried < 400) {
     const cubies: Cubies = sampleState(random, constraint);
-    const hold = ROTATIONS[random.below(24)] ?? ROTATIONS[0];
-    if (hold === undefined) throw new RangeError();
+    const hold = ROTATIONS[random.below(24)] ?? NO_ROTATION;
     const right = colouredStickers({ cubies, hold }, FACE_COLOURS);
     const { entered, wrong } = slipped(right, random);
     const read = readEnteredStickers(entered);
@@ -69,7 +72,10 @@ function share(
   return named / tried;
 }
 
-const amongFirstThree = (slips: readonly Slip[], wrong: readonly number[]) =>
+const amongFirstThree = (
+  slips: readonly Slip<ColourName>[],
+  wrong: readonly number[],
+) =>
   slips
     .slice(0, 3)
     .some(({ facelets }) => wrong.every((at) => facelets.includes(at)));
@@ -136,26 +142,56 @@ describe("the places to look at", () => {
     },
   );
 
+  it.each([
+    ["flipped edge", { isFlipped: true }],
+    ["twisted corner", { thirds: 1 }],
+  ])(
+    "name the %s of a cube up to the last layer, where they name any",
+    (_what, how) => {
+      // Measured on 400 each: something is named in 0.8 to 0.9 of them, rightly in 0.85.
+      const random = randomSource(SEED);
+      let named = 0;
+      let rightly = 0;
+      for (let n = 0; n < 200; n++) {
+        const corner = random.below(8);
+        const edge = random.below(12);
+        const cubies = sampleState(random, LAST_LAYER);
+        const read = readEnteredStickers(
+          colouredStickers(
+            reassembled(
+              { cubies, hold: NO_ROTATION },
+              { ...how, corner, edge },
+            ),
+            FACE_COLOURS,
+          ),
+        );
+        const slips =
+          read.ok || !("slips" in read.error) ? [] : read.error.slips;
+        const shown = standingOut(slips);
+        const [at = NaN] =
+          ("thirds" in how ? CORNER_FACELETS[corner] : EDGE_FACELETS[edge]) ??
+          [];
+        if (shown.length > 0) named++;
+        if (shown.some(({ facelets }) => facelets.includes(at))) rightly++;
+      }
+      expect(named).toBeGreaterThan(140);
+      expect(rightly / named).toBeGreaterThan(0.75);
+    },
+  );
+
   it("are none where any edge could be the flipped one", () => {
     const random = randomSource(SEED);
     const cube = {
       cubies: sampleState(random, ANY_STATE),
-      hold:
-        ROTATIONS[0] ??
-        (() => {
-          throw new RangeError();
-        })(),
+      hold: NO_ROTATION,
     };
     const read = readEnteredStickers(
       colouredStickers(reassembled(cube, { isFlipped: true }), FACE_COLOURS),
     );
     const slips = !read.ok && "slips" in read.error ? read.error.slips : [];
     expect(slips.length).toBeGreaterThanOrEqual(12);
+    expect(standingOut(slips)).toEqual([]);
     expect(standingOut([])).toEqual([]);
-    // Unless one of them alone leaves more pieces placed.
-    const most = Math.max(...slips.map(({ placed }) => placed));
-    const best = slips.filter(({ placed }) => placed === most);
-    expect(standingOut(slips).length).toBe(best.length <= 3 ? best.length : 0);
   });
 
   it("name two faces in each other's place, a face seen in a mirror and two colours mixed up", () => {
@@ -163,11 +199,7 @@ describe("the places to look at", () => {
     const right = colouredStickers(
       {
         cubies: sampleState(random, ANY_STATE),
-        hold:
-          ROTATIONS[0] ??
-          (() => {
-            throw new RangeError();
-          })(),
+        hold: NO_ROTATION,
       },
       FACE_COLOURS,
     );
