@@ -7,6 +7,7 @@ const PATIENCE = { testTimeout: 60_000, hookTimeout: 60_000 };
 
 export default defineConfig({
   test: {
+    globalSetup: "tests/temporary-files.ts",
     retry: 0,
     allowOnly: false,
     coverage: { include: ["core/**", "renderer/**", "electron/**"] },
