@@ -189,7 +189,7 @@ function markOfPiece(
 }
 
 /** A random-looking 32-bit number for a small one. Source: the finaliser of MurmurHash3 (A. Appleby). */
-function mixed(n: number): number {
+export function mixed(n: number): number {
   let x = Math.imul(n + 1, 0x9e3779b1);
   x = Math.imul(x ^ (x >>> 16), 0x85ebca6b);
   x = Math.imul(x ^ (x >>> 13), 0xc2b2ae35);

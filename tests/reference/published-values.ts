@@ -22,6 +22,14 @@ export const CROSS_STATES_AT_QUARTER_TURN_DEPTH = [
   1, 10, 73, 500, 3078, 15528, 57180, 91654, 21849, 207,
 ];
 
+/**
+ * States of the last layer by distance, turns of the layer counted, of 62,208.
+ * Source: cubeman.org forum; lengths ≤ 10 computed independently of this project.
+ */
+export const LAST_LAYER_STATES_AT_HALF_TURN_DEPTH = [
+  1, 3, 0, 0, 0, 0, 16, 88, 200, 394, 1102, 3470, 9807,
+];
+
 /** How many different orders the elements of the group have, and the greatest. Source: OEIS A338883. */
 export const ELEMENT_ORDERS = { different: 73, greatest: 1260 };
 

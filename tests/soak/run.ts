@@ -18,6 +18,7 @@ const LONG_TESTS = [
   "tests/renderer/storage/mutated-backups.test.ts",
   "tests/renderer/storage/merging.test.ts",
   "tests/core/solver/case-search.test.ts",
+  "tests/core/solver/keeping-sequences.test.ts",
 ];
 
 /** Plants every fault; answers how many were noticed. */
