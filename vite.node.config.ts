@@ -41,6 +41,11 @@ const PROGRAMS: Readonly<
     out: "dist/tools/draw-icon.js",
     format: "es",
   },
+  "compute-ways": {
+    entry: "core/cases/computed-ways.generate.ts",
+    out: "dist/tools/compute-ways.js",
+    format: "es",
+  },
   soak: {
     entry: "tests/soak/run.ts",
     out: "dist/tools/soak.js",
@@ -72,6 +77,7 @@ export default defineConfig(({ mode }) => {
       external: [
         "electron",
         "vite",
+        "prettier",
         "typescript",
         "@playwright/test",
         "cubejs",

@@ -90,3 +90,20 @@ export const LAST_LAYER_PERMUTATIONS: readonly {
   readonly name: string;
   readonly sequence: string;
 }[] = lastLayerFile.permutation;
+
+/**
+ * The fewest face turns that place the last layer, by the trade's letters,
+ * turns of the layer free before and after. Source: computed independently of
+ * this project, nine of them twice.
+ */
+export const SHORTEST_PERMUTATIONS: Readonly<Record<string, number>> = {
+  ...lengthOf(9, "Ua Ub Aa Ab H"),
+  ...lengthOf(10, "Ja Jb T"),
+  ...lengthOf(12, "Ga Gb Gc Gd Z"),
+  ...lengthOf(13, "Ra Rb F Y Na Nb"),
+  ...lengthOf(14, "V E"),
+};
+
+function lengthOf(length: number, names: string): Record<string, number> {
+  return Object.fromEntries(names.split(" ").map((name) => [name, length]));
+}

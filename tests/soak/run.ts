@@ -17,6 +17,7 @@ const LONG_TESTS = [
   "tests/core/deck/mutated-deck-files.test.ts",
   "tests/renderer/storage/mutated-backups.test.ts",
   "tests/renderer/storage/merging.test.ts",
+  "tests/core/cases/computed-ways.test.ts",
   "tests/core/solver/case-search.test.ts",
   "tests/core/solver/keeping-sequences.test.ts",
 ];

@@ -45,6 +45,7 @@ import { runToEnd } from "../../../core/solver/steps";
 import {
   LAST_LAYER_ORIENTATIONS,
   LAST_LAYER_PERMUTATIONS,
+  SHORTEST_PERMUTATIONS,
 } from "../../reference/published-values";
 import { everyVariant } from "../cases/every-variant";
 import { turnsOf } from "../notation/turns-of";
@@ -180,18 +181,9 @@ describe("the case search on the second layer", () => {
 });
 
 describe("the case search on the last layer", () => {
-  // Source: check-values, "Cases": computed, nine of them twice.
-  const SHORTEST: Readonly<Record<string, number>> = {
-    ...ofLength(9, "Ua Ub Aa Ab H"),
-    ...ofLength(10, "Ja Jb T"),
-    ...ofLength(12, "Ga Gb Gc Gd Z"),
-    ...ofLength(13, "Ra Rb F Y Na Nb"),
-    ...ofLength(14, "V E"),
-  };
-
   // Thirteen turns take two minutes each; V and E, with fourteen, are not searched.
   const USUAL = LAST_LAYER_PERMUTATIONS.filter(
-    ({ name }) => (SHORTEST[name] ?? NaN) <= (IN_SOAK ? 13 : 10),
+    ({ name }) => (SHORTEST_PERMUTATIONS[name] ?? NaN) <= (IN_SOAK ? 13 : 10),
   );
 
   it.each(USUAL)(
@@ -199,7 +191,7 @@ describe("the case search on the last layer", () => {
     ({ name, sequence }) => {
       const from = answeredBy(sequence);
       const found = answers({ from, goal: ALL_PLACED });
-      expect(lengthOf(found)).toBe(SHORTEST[name]);
+      expect(lengthOf(found)).toBe(SHORTEST_PERMUTATIONS[name]);
       for (const answer of found)
         expect(isPlacedByOracle(afterByOracle(from, answer), ALL_PLACED)).toBe(
           true,
@@ -209,7 +201,7 @@ describe("the case search on the last layer", () => {
   );
 
   it("has a length for each of the 21", () => {
-    expect(Object.keys(SHORTEST).toSorted()).toEqual(
+    expect(Object.keys(SHORTEST_PERMUTATIONS).toSorted()).toEqual(
       LAST_LAYER_PERMUTATIONS.map(({ name }) => name).toSorted(),
     );
   });
@@ -238,10 +230,6 @@ describe("the case search on the last layer", () => {
     60_000,
   );
 });
-
-function ofLength(length: number, names: string): Record<string, number> {
-  return Object.fromEntries(names.split(" ").map((name) => [name, length]));
-}
 
 /** A listed sequence as face turns of a cube whose last layer is at the bottom. */
 function usual(sequence: string): FaceTurnSequence {
