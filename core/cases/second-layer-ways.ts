@@ -39,6 +39,20 @@ const OUT: readonly (readonly Turn[])[] = [
   ]),
 ];
 
+/** Every way out and in, simplified; made when first asked for. */
+let candidates: readonly (readonly Turn[])[] | undefined;
+
+function waysOutAndIn(): readonly (readonly Turn[])[] {
+  candidates ??= OUT.flatMap((out) =>
+    HOME_INDICES.flatMap((turned) =>
+      [FROM_THE_FRONT, FROM_THE_RIGHT].map((bringIn) =>
+        simplifyTurns([...out, ...quarters("U", turned), ...bringIn]),
+      ),
+    ),
+  );
+  return candidates;
+}
+
 /** The taught way of a case as seen in the reference: its slot at the front right, lined up. */
 export function taughtForSlot({ stage, orbit }: SlotCase): readonly Turn[] {
   const start = {
@@ -48,15 +62,8 @@ export function taughtForSlot({ stage, orbit }: SlotCase): readonly Turn[] {
     ),
     hold: holdInStage(stage, { home: 0, seenFrom: 0 }, "down"),
   };
-  const ways = OUT.flatMap((out) =>
-    HOME_INDICES.flatMap((turned) =>
-      [FROM_THE_FRONT, FROM_THE_RIGHT].map((bringIn) =>
-        simplifyTurns([...out, ...quarters("U", turned), ...bringIn]),
-      ),
-    ),
-  );
   return present(
-    ways.find((way) =>
+    waysOutAndIn().find((way) =>
       isEdgePlaced(applyTurns(start, way).cubies, edgeOfSlot(0)),
     ),
     "an edge that was brought out can be brought in",

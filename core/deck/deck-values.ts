@@ -67,7 +67,7 @@ export const NOT_BLANK = new RegExp(`[^\\s${JOINERS}${UNSEEN}]`);
 
 /** A random UUID, or the id of a starter deck. */
 export const DECK_ID =
-  /^(?:[0-9A-Fa-f]{8}-[0-9A-Fa-f]{4}-[0-9A-Fa-f]{4}-[0-9A-Fa-f]{4}-[0-9A-Fa-f]{12}|starter-(?:edges|corners|rest))$/;
+  /^(?:[0-9A-Fa-f]{8}-[0-9A-Fa-f]{4}-[0-9A-Fa-f]{4}-[0-9A-Fa-f]{4}-[0-9A-Fa-f]{12}|starter-(?:edges|corners|rest|second-layer|last-steps|pairs|two-looks|turning|placing))$/;
 
 /** A day as YYYY-MM-DD. Whether the calendar has it is another question. */
 export const DAY = /^[0-9]{4}-[0-9]{2}-[0-9]{2}$/;

@@ -4,7 +4,24 @@ import { STARTER_DECKS } from "../../../core/deck/starter-decks";
 import type { AnswerWay } from "../../../core/memory/review";
 import type { RoundItem } from "../../../core/memory/round";
 import type { LearnerSettings } from "../learner-settings";
-import type { Practised } from "./practised";
+import { entriesPractised, type Practised } from "./practised";
+
+/** The deck that a case counts for which was chosen from a shelf and is in no deck. Stored in rounds and reviews: never renamed. */
+const SHELF_DECK = "shelf";
+
+/** What was chosen as a deck of its own, with the starting targets. */
+function chosenDeck(of: Practised): Deck {
+  return {
+    id: SHELF_DECK,
+    name: "From the shelf",
+    description: "",
+    cases: entriesPractised(of).map(({ id, targets }) => ({
+      case: id,
+      target: targets.starting,
+    })),
+    newPerRound: 2,
+  };
+}
 
 /**
  * The decks that a round is planned from: the learner's own; where somebody
@@ -22,7 +39,7 @@ export function decksToPlan(
     ...deck,
     cases: deck.cases.filter((entry) => !own.has(entry.case)),
   }));
-  return [...decks, ...others];
+  return [...decks, ...others, chosenDeck(of)];
 }
 
 /** How an item is answered: as the learner chose, where its deck allows that. */

@@ -1,5 +1,10 @@
 import type { CaseId } from "../../../core/cases/case-ids";
-import { caseEntry, parseCaseId } from "../../../core/cases/case-table";
+import type { CaseEntry } from "../../../core/cases/case-entry";
+import {
+  caseEntry,
+  casesOfStage,
+  parseCaseId,
+} from "../../../core/cases/case-table";
 import { parseStage, type Stage } from "../../../core/cases/stage";
 
 /** What somebody chose to practise: one case, or the cases of a stage. */
@@ -13,4 +18,12 @@ export function parsePractised(text: string): Practised | undefined {
 /** Whether a case belongs to what was chosen; everything does where nothing was. */
 export function isPractised(id: CaseId, of: Practised | undefined): boolean {
   return of === undefined || id === of || caseEntry(id).stage === of;
+}
+
+/** The cases that were chosen: one, or a stage's in the order of its shelf. */
+export function entriesPractised(of: Practised): readonly CaseEntry[] {
+  const id = parseCaseId(of);
+  if (id !== undefined) return [caseEntry(id)];
+  const stage = parseStage(of);
+  return stage === undefined ? [] : casesOfStage(stage);
 }

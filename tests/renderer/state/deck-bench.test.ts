@@ -292,10 +292,9 @@ describe("a starter deck on the bench", () => {
   it("can be copied twice, under two names", async () => {
     await bench.copy(corners);
     await bench.copy(corners);
-    expect(shelf.all.slice(3).map(({ name }) => name)).toEqual([
-      "First-layer corners, copy",
-      "First-layer corners, copy 2",
-    ]);
+    expect(
+      shelf.all.slice(STARTER_DECKS.length).map(({ name }) => name),
+    ).toEqual(["First-layer corners, copy", "First-layer corners, copy 2"]);
   });
 });
 
@@ -333,7 +332,7 @@ describe("a deck with the longest name", () => {
     const id = await newDeck();
     bench.edit(id, call(name));
     for (let i = 0; i < count; i++) await bench.copy(deckOf(id));
-    return shelf.all.slice(4).map((copy) => copy.name);
+    return shelf.all.slice(STARTER_DECKS.length + 1).map((copy) => copy.name);
   }
 
   it("is copied under names of their own that fit and cut no letter in two", async () => {
