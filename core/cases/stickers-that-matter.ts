@@ -101,7 +101,8 @@ export function lastLayerTellingFacelets(
 
 /**
  * What each facelet carries where a stage of the last layer is learnt, as the
- * holder sees it; undefined for bare plastic.
+ * holder sees it; undefined for bare plastic. A piece keeps its stickers
+ * wherever it goes, so that nothing changes colour while layers turn.
  *
  * Shape: 54 entries, as `stickersOf` gives them.
  */
@@ -109,14 +110,31 @@ export function lastLayerStickers(
   stage: LastLayerStage,
   cube: HeldCube<PartlyKnownCubies>,
 ): readonly (Face | undefined)[] {
-  const telling = new Set(lastLayerTellingFacelets(stage, cube));
-  const { corners, edges } = lastLayerFacelets(cube);
-  const bare = new Set(
-    [...corners, ...edges].filter((facelet) => !telling.has(facelet)),
+  const { cubies, hold } = cube;
+  const seen = lastLayerSeen(stage);
+  const stickers = [...stickersOf(cube)];
+  const strip = (
+    facelets: readonly (readonly number[])[],
+    permutation: ArrayLike<number>,
+    own: readonly number[],
+    shows: StickersSeen,
+  ) => {
+    if (shows === "all") return;
+    facelets.forEach((places, position) => {
+      if (!own.includes(permutation[position] ?? NaN)) return;
+      for (const facelet of places.map((place) => viewFacelet(hold, place)))
+        if (shows === "none" || stickers[facelet] !== FREE_LAYER)
+          stickers[facelet] = undefined;
+    });
+  };
+  strip(
+    CORNER_FACELETS,
+    cubies.cornerPermutation,
+    LAST_LAYER_CORNERS,
+    seen.corners,
   );
-  return stickersOf(cube).map((face, facelet) =>
-    bare.has(facelet) ? undefined : face,
-  );
+  strip(EDGE_FACELETS, cubies.edgePermutation, LAST_LAYER_EDGES, seen.edges);
+  return stickers;
 }
 
 /** Where the pieces of a slot are and where they belong, as the holder sees it. */

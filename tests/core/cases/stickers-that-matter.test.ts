@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { lastLayerCases } from "../../../core/cases/last-layer-cases";
 import { stateOfLook } from "../../../core/cases/last-layer-look";
@@ -19,7 +20,7 @@ import { HOME_INDICES } from "../../../core/cases/variant";
 import type { Cubies } from "../../../core/cube/cubies";
 import { stickersOf } from "../../../core/cube/facelets";
 import { FACES, type Face } from "../../../core/cube/faces";
-import { viewFace } from "../../../core/cube/held-cube";
+import { applyTurns, viewFace } from "../../../core/cube/held-cube";
 import { emptyCubies } from "../../../core/cube/sample-state";
 import {
   rotationAbout,
@@ -38,6 +39,7 @@ import {
   LAST_LAYER_ORIENTATIONS,
   LAST_LAYER_PERMUTATIONS,
 } from "../../reference/published-values";
+import { arbitraryTurns } from "../notation/arbitrary-turns";
 import { turnsOf } from "../notation/turns-of";
 import { madeOnTop } from "./made-on-top";
 
@@ -183,6 +185,27 @@ describe("the last layer's stickers that a stage looks at", () => {
         expect(TOP_LAYER).toContain(facelet);
         expect(facelet).not.toBe(TOP_CENTRE);
       }
+    },
+  );
+});
+
+describe("a last-layer piece on its way", () => {
+  it.each(LAST_LAYER_STAGES)(
+    "keeps in %s the stickers it showed, and no other piece loses one",
+    (stage) => {
+      const [one] = lastLayerCases(stage);
+      if (one === undefined) throw new Error("every stage has cases");
+      const start = onTop(stateOfLook(one.lookAt(0)));
+      const shown = (cube: typeof start) =>
+        lastLayerStickers(stage, cube)
+          .map((face) => face ?? "bare")
+          .toSorted();
+      fc.assert(
+        fc.property(arbitraryTurns(), (turns) => {
+          expect(shown(applyTurns(start, turns))).toEqual(shown(start));
+        }),
+        { numRuns: 20, seed: SEED },
+      );
     },
   );
 });
