@@ -5,7 +5,10 @@
  * pieces. A turn of its side takes the gap along ("its home comes down"), a
  * turn of the free layer does not, so that the corner can slide into it there
  * and rise with it. As soon as another layer breaks the gap up, home is again
- * the place where the centres say it is. An edge's home is always that place.
+ * the place where the centres say it is. So is the home of a second-layer edge,
+ * whose slot goes with its sides; that of a first-layer edge is always the
+ * place where the centres say. A last-layer piece has no home to be led to
+ * before the very end, so none is followed.
  *
  * The first layer is the body's face U (`core/cube`), the free layer its D.
  */
@@ -31,22 +34,21 @@ import { present } from "../invariant";
 const FIRST_FACE: Face = "U";
 const FREE_FACE: Face = "D";
 
-/** The turn of the body's face that took a corner's gap along. Units: quarters 1–3. */
+/** The turn of the body's face that took a gap along. Units: quarters 1–3. */
 interface Gap {
   readonly face: Face;
   readonly quarters: number;
 }
 
 /** A piece, and how its home stands. */
-export type FollowedPiece =
-  | {
-      readonly kind: "corner";
-      readonly piece: Corner;
-      readonly gap: Gap | undefined;
-      /** Whether the last turn broke the gap up. */
-      readonly isGapBroken: boolean;
-    }
-  | { readonly kind: "edge"; readonly piece: Edge };
+export type FollowedPiece = {
+  readonly gap: Gap | undefined;
+  /** Whether the last turn broke the gap up. */
+  readonly isGapBroken: boolean;
+} & (
+  | { readonly kind: "corner"; readonly piece: Corner }
+  | { readonly kind: "edge"; readonly piece: Edge }
+);
 
 /** How a followed piece and its home stand at one moment. */
 export interface Standing {
@@ -75,7 +77,19 @@ export function followCorner(piece: Corner): FollowedPiece {
 
 /** An edge. */
 export function followEdge(piece: Edge): FollowedPiece {
-  return { kind: "edge", piece };
+  return { kind: "edge", piece, gap: undefined, isGapBroken: false };
+}
+
+/** Whether a piece, by the faces of its home, can be followed: it is not one of the last layer. */
+export function canBeFollowed(home: readonly Face[]): boolean {
+  return !home.includes(FREE_FACE);
+}
+
+/** The same piece with its home in its place. */
+function followAnew(followed: FollowedPiece): FollowedPiece {
+  return followed.kind === "corner"
+    ? followCorner(followed.piece)
+    : followEdge(followed.piece);
 }
 
 /** The faces of the body a piece has: those of its home. */
@@ -100,10 +114,23 @@ function faceTurn(face: Face, quarters: number) {
   );
 }
 
-function homeFaces(piece: Corner, gap: Gap | undefined): readonly Face[] {
-  if (gap === undefined) return facesOfCorner(piece);
-  const { cornerPermutation } = faceTurn(gap.face, gap.quarters);
-  return facesOfCorner(cornerPermutation.indexOf(piece));
+function homeFaces(followed: FollowedPiece, gap: Gap | undefined) {
+  if (gap === undefined) return facesOf(followed);
+  const turn = faceTurn(gap.face, gap.quarters);
+  return followed.kind === "corner"
+    ? facesOfCorner(turn.cornerPermutation.indexOf(followed.piece))
+    : facesOfEdge(turn.edgePermutation.indexOf(followed.piece));
+}
+
+/** Whether turns take the home along: not that of a first-layer edge, which nothing comes with. */
+function hasGap(followed: FollowedPiece): boolean {
+  return followed.kind === "corner" || !facesOf(followed).includes(FIRST_FACE);
+}
+
+function isPlacedOn(followed: FollowedPiece, { cubies }: HeldCube): boolean {
+  return followed.kind === "corner"
+    ? isCornerPlaced(cubies, followed.piece)
+    : isEdgePlaced(cubies, followed.piece);
 }
 
 /** The piece after a turn of the cube; `before` and `after` are the cube around it. */
@@ -113,35 +140,34 @@ export function afterTurn(
   after: HeldCube,
   turn: Turn,
 ): FollowedPiece {
-  if (followed.kind === "edge") return followed;
-  const { piece } = followed;
-  if (isCornerPlaced(after.cubies, piece)) return followCorner(piece);
+  if (!hasGap(followed) || isPlacedOn(followed, after))
+    return followAnew(followed);
   let { gap } = followed;
   let isGapBroken = false;
   for (const [face, quarters] of bodyTurns(before.hold, turn)) {
-    isGapBroken ||= gap !== undefined && breaks(piece, gap, face);
-    gap = isGapBroken ? undefined : gapAfter(piece, gap, face, quarters);
+    isGapBroken ||= gap !== undefined && breaks(followed, gap, face);
+    gap = isGapBroken ? undefined : gapAfter(followed, gap, face, quarters);
   }
-  return { kind: "corner", piece, gap, isGapBroken };
+  return { ...followed, gap, isGapBroken };
 }
 
 /** Whether a turn of a face takes the gap away from the layer that brought it here. */
-function breaks(piece: Corner, gap: Gap, face: Face): boolean {
+function breaks(followed: FollowedPiece, gap: Gap, face: Face): boolean {
   return (
     face !== FREE_FACE &&
     face !== gap.face &&
-    homeFaces(piece, gap).includes(face)
+    homeFaces(followed, gap).includes(face)
   );
 }
 
 function gapAfter(
-  piece: Corner,
+  followed: FollowedPiece,
   gap: Gap | undefined,
   face: Face,
   quarters: number,
 ): Gap | undefined {
   if (gap === undefined)
-    return facesOfCorner(piece).includes(face) ? { face, quarters } : undefined;
+    return facesOf(followed).includes(face) ? { face, quarters } : undefined;
   if (gap.face !== face) return gap;
   const sum = (gap.quarters + quarters) % 4;
   return sum === 0 ? undefined : { face, quarters: sum };
@@ -153,27 +179,25 @@ export function standingOf(
   cube: HeldCube,
 ): Standing | undefined {
   const { cubies, hold } = cube;
-  const gap = followed.kind === "corner" ? followed.gap : undefined;
+  const { gap } = followed;
   const position =
     followed.kind === "corner"
       ? cornerPosition(cubies, followed.piece)
       : edgePosition(cubies, followed.piece);
   if (position === undefined) return undefined;
   const own = facesOf(followed);
-  const [at, home] =
+  const at =
     followed.kind === "corner"
-      ? [facesOfCorner(position), homeFaces(followed.piece, gap)]
-      : [facesOfEdge(position), own];
-  const isPlaced =
-    followed.kind === "corner"
-      ? isCornerPlaced(cubies, followed.piece)
-      : isEdgePlaced(cubies, followed.piece);
+      ? facesOfCorner(position)
+      : facesOfEdge(position);
+  const home = homeFaces(followed, gap);
+  const isPlaced = isPlacedOn(followed, cube);
   const beside = own.map((face) => (face === FIRST_FACE ? FREE_FACE : face));
   return {
     at: at.map((face) => viewFace(hold, face)),
     home: home.map((face) => viewFace(hold, face)),
     isHomeTakenAlong: gap !== undefined,
-    isGapBroken: followed.kind === "corner" && followed.isGapBroken,
+    isGapBroken: followed.isGapBroken,
     isHome: isSamePlace(at, home),
     isRight: gap === undefined ? isPlaced : isRightInGap(followed, gap, cube),
     isPlaced,
@@ -182,14 +206,35 @@ export function standingOf(
   };
 }
 
-/** Whether the corner would be placed if its gap were brought back. */
+/** Whether the piece would be placed if its gap were brought back. */
 function isRightInGap(
   followed: FollowedPiece,
   gap: Gap,
-  { cubies }: HeldCube,
+  { cubies, hold }: HeldCube,
 ): boolean {
   const back = compose(cubies, faceTurn(gap.face, -gap.quarters));
-  return followed.kind === "corner" && isCornerPlaced(back, followed.piece);
+  return isPlacedOn(followed, { cubies: back, hold });
+}
+
+/** Where each sticker of a piece is seen, in the order of its own faces; undefined where it is not known. */
+export function stickerSides(
+  followed: FollowedPiece,
+  { cubies, hold }: HeldCube,
+): readonly Face[] | undefined {
+  const [permutation, orientations, facesAt] =
+    followed.kind === "corner"
+      ? [cubies.cornerPermutation, cubies.cornerOrientation, facesOfCorner]
+      : [cubies.edgePermutation, cubies.edgeOrientation, facesOfEdge];
+  const position = permutation.indexOf(followed.piece);
+  if (position < 0) return undefined;
+  const faces = facesAt(position);
+  const orientation = orientations[position] ?? 0;
+  return faces.map((_, i) =>
+    viewFace(
+      hold,
+      present(faces[(i + orientation) % faces.length], "stickers are on faces"),
+    ),
+  );
 }
 
 /** Whether two lists of sides name the same place. */

@@ -11,6 +11,7 @@ import { isWholeCubeTurn, type Turn } from "../cube/turns";
 import { present } from "../invariant";
 import {
   afterTurn,
+  canBeFollowed,
   facesOf,
   followCorner,
   type FollowedPiece,
@@ -20,9 +21,15 @@ import {
   standingOf,
 } from "./followed-piece";
 import { type ColourNames, coloursInWords, placeInWords } from "./place-words";
+import { homeGoes, pieceGoes, rise, together } from "./moves-in-words";
+import { isPair, pairComes, pairHappens, pairStanding } from "./say-pair";
 import { turnInWords } from "./say-in-words";
 
-/** The pieces to follow. The first that is not placed yet is told about. */
+/**
+ * The pieces to follow; those of the last layer are not. Of several the first
+ * that is not placed yet is told about, but a corner and the edge of its slot
+ * are told about as a pair.
+ */
 export interface PiecesToFollow {
   readonly corners: readonly Corner[];
   readonly edges: readonly Edge[];
@@ -50,7 +57,7 @@ export function sayWay(
   let followed: readonly FollowedPiece[] = [
     ...follow.corners.map(followCorner),
     ...follow.edges.map(followEdge),
-  ];
+  ].filter((one) => canBeFollowed(facesOf(one)));
   return turns.map((turn) => {
     const before = now;
     const after = applyTurn(before, turn);
@@ -58,24 +65,50 @@ export function sayWay(
       colours === undefined ? undefined : { hold: before.hold, colours };
     const words = turnInWords(turn, "short", seen);
 
-    const told = pieceToTell(followed, before);
-    const moved = followed.map((one) => afterTurn(one, before, after, turn));
-    const later =
-      told === undefined ? undefined : moved[followed.indexOf(told)];
-    followed = moved;
+    const then = followed;
+    followed = then.map((one) => afterTurn(one, before, after, turn));
     now = after;
-    if (told === undefined || later === undefined) return `${words}.`;
-
-    const from = standingOf(told, before);
-    const to = standingOf(later, after);
-    if (from === undefined || to === undefined) return `${words}.`;
-    const names = namesOf(told, followed.length > 1 ? colours : undefined);
-    const above = viewFace(after.hold, "U");
-    const happens = isWholeCubeTurn(turn)
-      ? `${names.the} comes to the ${placeInWords(to.at)}`
-      : whatHappens(names, from, to, above);
-    return `${words}; ${happens}.`;
+    const happens =
+      pairTold(then, followed, before, after, turn) ??
+      pieceTold(then, followed, before, after, turn, colours);
+    return happens === undefined ? `${words}.` : `${words}; ${happens}.`;
   });
+}
+
+/** What becomes of a corner and the edge of its slot; undefined where something else is followed. */
+function pairTold(
+  followed: readonly FollowedPiece[],
+  moved: readonly FollowedPiece[],
+  before: HeldCube,
+  after: HeldCube,
+  turn: Turn,
+): string | undefined {
+  if (!isPair(followed) || !isPair(moved)) return undefined;
+  const from = pairStanding(followed, before);
+  const to = pairStanding(moved, after);
+  if (from === undefined || to === undefined) return undefined;
+  return isWholeCubeTurn(turn) ? pairComes(to) : pairHappens(from, to);
+}
+
+/** What becomes of the first piece that is not placed yet; undefined where none is known. */
+function pieceTold(
+  followed: readonly FollowedPiece[],
+  moved: readonly FollowedPiece[],
+  before: HeldCube,
+  after: HeldCube,
+  turn: Turn,
+  colours: ColourNames | undefined,
+): string | undefined {
+  const told = pieceToTell(followed, before);
+  const later = told === undefined ? undefined : moved[followed.indexOf(told)];
+  if (told === undefined || later === undefined) return undefined;
+  const from = standingOf(told, before);
+  const to = standingOf(later, after);
+  if (from === undefined || to === undefined) return undefined;
+  const names = namesOf(told, followed.length > 1 ? colours : undefined);
+  return isWholeCubeTurn(turn)
+    ? `${names.the} comes to the ${placeInWords(to.at)}`
+    : whatHappens(names, from, to, viewFace(after.hold, "U"));
 }
 
 /** One turn in words, told from a cube on which every home is in its place. */
@@ -175,41 +208,6 @@ function arrives(names: Names, to: Standing, moves: boolean): string {
   if (!moves) return `${names.home} comes to ${names.again}${but}`;
   const verb = to.isHomeTakenAlong ? "slides into its home" : "goes home";
   return `${names.the} ${verb}${but}`;
-}
-
-type Rise = "up" | "down" | "level";
-
-function rise(from: readonly Face[], to: readonly Face[]): Rise {
-  const height = (place: readonly Face[]) =>
-    place.includes("U") ? 1 : place.includes("D") ? -1 : 0;
-  const climbed = height(to) - height(from);
-  if (climbed === 0) return "level";
-  return climbed > 0 ? "up" : "down";
-}
-
-function together(from: readonly Face[], to: readonly Face[]): string {
-  switch (rise(from, to)) {
-    case "up":
-      return "rise together";
-    case "down":
-      return "go down together";
-    case "level":
-      return `go to the ${placeInWords(to)} together`;
-  }
-}
-
-function homeGoes(from: Standing, to: Standing): string {
-  const isBack = from.isHomeTakenAlong && !to.isHomeTakenAlong;
-  const way = rise(from.home, to.home);
-  if (way === "level")
-    return `goes ${isBack ? "back " : ""}to the ${placeInWords(to.home)}`;
-  return isBack ? `goes back ${way}` : `comes ${way}`;
-}
-
-function pieceGoes(from: Standing, to: Standing): string {
-  const way = rise(from.at, to.at);
-  const verb = way === "level" ? "goes" : `comes ${way}`;
-  return `${verb} to the ${placeInWords(to.at)}`;
 }
 
 /** Next to its home, as it is seen while the first layer is on this side. */

@@ -1,6 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { FIRST_LAYER_TABLE, waysOf } from "../../../core/cases/case-table";
+import {
+  casesOfStage,
+  FIRST_LAYER_TABLE,
+  waysOf,
+} from "../../../core/cases/case-table";
+import { SECOND_LAYER_EDGES } from "../../../core/cases/slot-stages";
 import { HOLDS } from "../../../core/cases/variant";
 import { HANDS } from "../../../core/cases/way";
 import { type Face, FACES } from "../../../core/cube/faces";
@@ -35,6 +40,7 @@ import { START } from "../cube/arbitrary-cubes";
 import { arbitraryTurns } from "./arbitrary-turns";
 import { turnsOf } from "./turns-of";
 import {
+  expectTruePairWords,
   expectTruePlace,
   expectTrueWords,
   seenAfter,
@@ -118,6 +124,47 @@ describe("what is said about a piece, held against the geometric oracle", () => 
     },
   );
 
+  it.each(casesOfStage("second-layer-edges"))(
+    "is true on every way of $id, for both hands and all four edges",
+    ({ id }) => {
+      for (const hand of HANDS)
+        for (const { turns } of waysOf(id, "down", hand)) {
+          const before = [...turnsOf("z2"), ...inverseTurns(turns)];
+          for (const piece of SECOND_LAYER_EDGES)
+            expectTrueSentences(before, turns, followingEdge(piece));
+        }
+    },
+  );
+
+  it("is true for a second-layer edge on any cube and any turns of faces and of the whole cube", () => {
+    fc.assert(
+      fc.property(
+        arbitraryTurns(),
+        arbitraryTurns([...FACES, "x", "y", "z"]),
+        fc.constantFrom(...SECOND_LAYER_EDGES),
+        (before, turns, piece) =>
+          expectTrueSentences(before, turns, followingEdge(piece)),
+      ),
+      { numRuns: 100 },
+    );
+  });
+
+  it("is true for a second-layer edge that is nearly home, where most can be said", () => {
+    fc.assert(
+      fc.property(
+        arbitraryTurns(["x", "y", "z"]),
+        arbitraryTurns(["R", "D", "F"]),
+        (before, turns) =>
+          expectTrueSentences(
+            before,
+            turns.slice(0, 8),
+            followingEdge(edge("FR")),
+          ),
+      ),
+      { numRuns: 100 },
+    );
+  });
+
   it("is true for a corner on any cube and any turns of faces and of the whole cube", () => {
     fc.assert(
       fc.property(
@@ -162,6 +209,65 @@ describe("what is said about a piece, held against the geometric oracle", () => 
   });
 });
 
+const PAIR: PiecesToFollow = { corners: [corner("URF")], edges: [edge("FR")] };
+
+/** Plays the turns in core and in the oracle and compares what is said of a pair. */
+function expectTruePairs(
+  before: readonly Turn[],
+  turns: readonly Turn[],
+): number {
+  const stickers = afterTurns(solvedStickers(), formatTurns(before));
+  const start = (faces: readonly Face[] | undefined) =>
+    seenAtStart(
+      stickers,
+      (faces ?? []).map((face) => NORMALS[face]),
+    );
+  let seen = [
+    start(CORNER_FACES[corner("URF")]),
+    start(EDGE_FACES[edge("FR")]),
+  ] as const;
+  let joined = 0;
+  sayWay(applyTurns(START, before), turns, PAIR).forEach((sentence, i) => {
+    const turn = turns[i];
+    if (turn === undefined) throw new RangeError();
+    const [, words = ""] = /^[A-Z][^;]*; (.+)\.$/.exec(sentence) ?? [];
+    const after = [
+      seenAfter(seen[0], formatTurn(turn)),
+      seenAfter(seen[1], formatTurn(turn)),
+    ] as const;
+    expectTruePairWords(words, seen, after);
+    if (words.includes("pair")) joined++;
+    seen = after;
+  });
+  return joined;
+}
+
+describe("what is said about a pair, held against the geometric oracle", () => {
+  it("is true on any cube and any turns of faces", () => {
+    fc.assert(
+      fc.property(arbitraryTurns(), arbitraryTurns(FACES), (before, turns) => {
+        expectTruePairs(before, turns);
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  it("is true for a pair that is nearly home, where most can be said", () => {
+    let joined = 0;
+    fc.assert(
+      fc.property(
+        arbitraryTurns(["x", "y", "z"]),
+        arbitraryTurns(["R", "D", "F"]),
+        (before, turns) => {
+          joined += expectTruePairs(before, turns.slice(0, 8));
+        },
+      ),
+      { numRuns: 200 },
+    );
+    expect(joined).toBeGreaterThan(100);
+  });
+});
+
 /** A way on the cube that it answers, told. */
 function told(
   text: string,
@@ -189,6 +295,34 @@ describe("ways in words", () => {
       "Left side up; its home comes up.",
       "Top to the left; the corner slides into its home.",
       "Left side down; corner and home go down together.",
+    ]);
+  });
+
+  it("tell a second-layer edge, whose slot comes up to it", () => {
+    const taught = "U R U' R' U' F' U F";
+    const hold = "z2 y'";
+    expect(told(taught, followingEdge(edge("FR")), hold).slice(-3)).toEqual([
+      "Front, its top to the left; its home comes up.",
+      "Top to the left; the edge slides into its home.",
+      "Front, its top to the right; edge and home go down together.",
+    ]);
+  });
+
+  it("tell a pair by both of its pieces, and as one once it is together", () => {
+    expect(told("R U' R' U F' U' F", PAIR, "z2 y'").slice(-4)).toEqual([
+      "Top to the left; the corner goes to the top front right and the edge goes to the top left.",
+      "Front, its top to the left; their home comes up, corner and edge come together.",
+      "Top to the right; the pair slides into its home.",
+      "Front, its top to the right; pair and home go down together.",
+    ]);
+  });
+
+  it("tell only the turns of a last-layer way, whose pieces have no home yet", () => {
+    const follow = { corners: [corner("DFR")], edges: [edge("DF")] };
+    expect(told("R U R'", follow, "z2")).toEqual([
+      "Right side up.",
+      "Top to the left.",
+      "Right side down.",
     ]);
   });
 

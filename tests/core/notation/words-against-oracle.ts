@@ -91,7 +91,15 @@ function isFaceToken(token: string): boolean {
   return /^[URFDLB]['2]?$/.test(token);
 }
 
-/** The oracle's view after a turn of a face or of the whole cube; an edge's home is where the centres say after any turn. */
+/** Whether a home is always where the centres say: that of a first-layer edge. */
+function staysWithCentres(colours: readonly Vector[]): boolean {
+  return (
+    colours.length === 2 &&
+    colours.some((colour) => isSameVector(colour, NORMALS.U))
+  );
+}
+
+/** The oracle's view after a turn of a face or of the whole cube; a first-layer edge's home is where the centres say after any turn. */
 export function seenAfter(before: Seen, token: string): Seen {
   const stickers = afterTurns(before.stickers, token);
   const colours = before.home.map(({ colour }) => colour);
@@ -102,7 +110,7 @@ export function seenAfter(before: Seen, token: string): Seen {
     isBroken: false,
   };
   const now = pieceOf({ ...fresh, stickers });
-  if (colours.length === 2 || areSame(now, fresh.home)) return fresh;
+  if (staysWithCentres(colours) || areSame(now, fresh.home)) return fresh;
   if (!isFaceToken(token))
     return {
       stickers,
@@ -311,6 +319,64 @@ export function expectTrueWords(
   }
   expect(isBeside(after), why).toBe(false);
   expectMotion(pieceSaid, p0, p1, false);
+}
+
+/** Whether a corner and an edge show each of the edge's colours on the same side: they are next to each other as at home. */
+function areJoined(corner: Seen, edge: Seen): boolean {
+  const ofCorner = pieceOf(corner);
+  return pieceOf(edge).every(({ colour, facing }) =>
+    ofCorner.some(
+      (one) =>
+        isSameVector(one.colour, colour) && isSameVector(one.facing, facing),
+    ),
+  );
+}
+
+/** Checks what is said about a corner and the edge of its slot: whether they are joined, whether they are home, and every place that is named. */
+export function expectTruePairWords(
+  words: string,
+  [cornerBefore, edgeBefore]: readonly [Seen, Seen],
+  [corner, edge]: readonly [Seen, Seen],
+): void {
+  const why = `"${words}"`;
+  const isHome = (seen: Seen) => areSame(pieceOf(seen), seen.home);
+  const wasJoined = areJoined(cornerBefore, edgeBefore);
+  const isJoined = areJoined(corner, edge);
+  expect(/pair|come together/.test(words), why).toBe(isJoined);
+  expect(words.includes("come together"), why).toBe(isJoined && !wasJoined);
+  expect(/\bpart$/.test(words), why).toBe(wasJoined && !isJoined);
+  expect(
+    /pair and home|pair (?:slides into|goes) (?:its )?home|stays home|comes to the pair|in their home/.test(
+      words,
+    ),
+    why,
+  ).toBe(isHome(corner) && isHome(edge) && isJoined);
+
+  const moved = (before: Seen, after: Seen) =>
+    !isSameVector(placeOf(pieceOf(before)), placeOf(pieceOf(after)));
+  for (const [noun, before, after] of [
+    ["pair", cornerBefore, corner],
+    ["corner", cornerBefore, corner],
+    ["edge", edgeBefore, edge],
+  ] as const) {
+    const said = new RegExp(
+      `(?<!of )the ${noun} (?:goes|comes (up|down)) to the ([a-z ]+?)(?: and|,|$)`,
+    ).exec(words);
+    if (said === null) continue;
+    expect(moved(before, after), why).toBe(true);
+    const [, way = "", place = ""] = said;
+    expect(placeNamed(place), why).toEqual(placeOf(pieceOf(after)));
+    expect(climb(placeOf(pieceOf(before)), placeOf(pieceOf(after))), why).toBe(
+      CLIMB_SAID[way] ?? 0,
+    );
+  }
+  const home = /home (?:of the pair )?(?:comes|goes back) (up|down)/.exec(
+    words,
+  );
+  if (home !== null)
+    expect(climb(placeOf(cornerBefore.home), placeOf(corner.home)), why).toBe(
+      CLIMB_SAID[home[1] ?? ""],
+    );
 }
 
 /** Checks only that a named place is where the piece now is, for turns of the whole cube. */
