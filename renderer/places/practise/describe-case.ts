@@ -1,4 +1,5 @@
 /** What the cube of a case shows, for somebody who does not see it. */
+import { caseEntry } from "../../../core/cases/case-table";
 import { markedOf, targetsOf } from "../../../core/cases/constraint";
 import type { Position } from "../../../core/cases/position";
 import type { PartlyKnownCubies } from "../../../core/cube/cubies";
@@ -8,7 +9,10 @@ import type { HeldCube } from "../../../core/cube/held-cube";
 import { holdInWords } from "../../../core/notation/place-words";
 import type { ColourScheme } from "../../../core/picture/colour-sets";
 import { sideInWords } from "../../../core/picture/picture-in-words";
+import { planInWords } from "../../../core/picture/plan-in-words";
 import { capitalised, listInWords } from "../../../core/notation/sentence";
+import { askWords } from "../../state/practise/ask-words";
+import { shownStickers } from "../../state/practise/case-picture";
 import {
   homeInWords,
   pieceWhereInWords,
@@ -23,7 +27,8 @@ import { isHome } from "../../state/practise/own-cube";
 /**
  * How the cube is held, where the piece is and which way it faces, where its
  * home is, and what is placed. Where nothing is marked, finding the piece is
- * part of the task: then the six sides are read out instead.
+ * part of the task: then the six sides are read out instead. Of the last layer
+ * what a look from above shows, while it is learnt without what is bare.
  */
 export function describeCase(
   cube: HeldCube<PartlyKnownCubies>,
@@ -39,6 +44,18 @@ export function describeCase(
   }
   const targets = targetsOf(position);
   const marked = markedOf(position);
+  const displaced = piecesOf(marked)
+    .filter((piece) => !isHome(cube.cubies, piece))
+    .map((piece) => pieceInWords(piece, scheme));
+  const notPlaced =
+    displaced.length === 0
+      ? []
+      : [`Not placed now: ${listInWords(displaced)}.`];
+  const entry = caseEntry(position.case);
+  if (entry.group === "last-layer") {
+    const stickers = shownStickers(cube, entry.stage);
+    return [held, planInWords({ stickers }, scheme), ...notPlaced].join(" ");
+  }
   // A turn may have displaced what was placed when the case was asked.
   const placed = {
     corners: marked.corners.filter((piece) =>
@@ -48,9 +65,6 @@ export function describeCase(
       isHome(cube.cubies, { kind: "edge", piece }),
     ),
   };
-  const displaced = piecesOf(marked)
-    .filter((piece) => !isHome(cube.cubies, piece))
-    .map((piece) => pieceInWords(piece, scheme));
   const pieces = piecesOf(targets).map((piece) => {
     const name = capitalised(pieceInWords(piece, scheme));
     if (isHome(cube.cubies, piece)) return `${name} is home.`;
@@ -60,9 +74,12 @@ export function describeCase(
   return [
     held,
     ...pieces,
-    placedInWords(placed, targets, scheme),
-    ...(displaced.length === 0
-      ? []
-      : [`Not placed now: ${listInWords(displaced)}.`]),
+    // Of a slot's many pieces only those are told that are not placed now.
+    ...(entry.group === "first-layer"
+      ? [placedInWords(placed, targets, scheme)]
+      : displaced.length === 0
+        ? [askWords(position, scheme).placed]
+        : []),
+    ...notPlaced,
   ].join(" ");
 }

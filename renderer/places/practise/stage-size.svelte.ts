@@ -22,6 +22,16 @@ const SIZES = {
     wide: { pixels: 73, frame: [-322, -174, 194, 314] },
     narrow: { pixels: 44, frame: [-182, -104, 146, 186] },
   },
+  // Seen from higher up, with a mirror on both sides; the floor only where it
+  // is needed, or the cube would always be small.
+  questionHigh: {
+    wide: { pixels: 78, frame: [-359, -189, 368, 204] },
+    narrow: { pixels: 38, frame: [-164, -94, 164, 104] },
+  },
+  questionHighWithFloor: {
+    wide: { pixels: 68, frame: [-314, -165, 322, 326] },
+    narrow: { pixels: 37, frame: [-164, -92, 164, 176] },
+  },
   answer: {
     wide: { pixels: 86, frame: [-290, -216, 290, 270] },
     narrow: { pixels: 48, frame: [-164, -124, 164, 156] },
@@ -29,6 +39,14 @@ const SIZES = {
   miss: {
     wide: { pixels: 76, frame: [-310, -180, 310, 330] },
     narrow: { pixels: 46, frame: [-164, -116, 164, 196] },
+  },
+  missHigh: {
+    wide: { pixels: 70, frame: [-323, -170, 331, 184] },
+    narrow: { pixels: 38, frame: [-164, -94, 164, 104] },
+  },
+  missHighWithFloor: {
+    wide: { pixels: 66, frame: [-305, -160, 312, 318] },
+    narrow: { pixels: 37, frame: [-164, -92, 164, 176] },
   },
   setUp: {
     wide: { pixels: 92, frame: [-290, -224, 290, 290] },
@@ -40,6 +58,9 @@ export type StageName = keyof typeof SIZES;
 
 /** Height of everything but the cube where keys to tap stand under a question. Units: pixels. */
 const BESIDE_CUBE = 464;
+
+/** Width of what stands beside a question's cube, with the page's margin. Units: pixels. */
+const RIGHT_OF_CUBE = 252;
 
 const coarse = new MediaQuery("pointer: coarse");
 
@@ -63,14 +84,21 @@ export function stageSize(name: StageName, side: HomeSide = 1): StageSize {
   const narrow = width < NARROW;
   const { pixels, frame } = SIZES[name][narrow ? "narrow" : "wide"];
   const [left, top, right, bottom] = frame;
-  const room =
-    name === "question" && hasTapKeys() ? height - BESIDE_CUBE : Infinity;
+  const isQuestion = name.startsWith("question");
+  const room = isQuestion && hasTapKeys() ? height - BESIDE_CUBE : Infinity;
+  const roomRight = isQuestion ? width / 2 - RIGHT_OF_CUBE : Infinity;
   // A low window, or a zoomed one, still shows the whole cube at once.
   const scale = narrow
     ? Math.min(1.7, width / 360, Math.max(0.72, height / 740))
     : Math.max(
         0.62,
-        Math.min(1.45, width / 1280, height / 800, room / (bottom - top)),
+        Math.min(
+          1.45,
+          width / 1280,
+          height / 800,
+          room / (bottom - top),
+          roomRight / right,
+        ),
       );
   const scaled = (length: number) => length * scale;
   return {

@@ -1,5 +1,4 @@
 /** A way as rows to read: each turn with its picture and what happens. */
-import type { Pieces } from "../../../core/cube/pieces";
 import { targetsOf } from "../../../core/cases/constraint";
 import { type Position, startOf } from "../../../core/cases/position";
 import { applyTurns } from "../../../core/cube/held-cube";
@@ -9,7 +8,7 @@ import { sayWay } from "../../../core/notation/say-step";
 import type { ColourScheme } from "../../../core/picture/colour-sets";
 import type { CubePictureInput } from "../../../core/picture/cube-picture";
 import type { CubePalette } from "../../../core/picture/palette";
-import { casePicture } from "../../state/practise/case-picture";
+import { casePicture, type Named } from "../../state/practise/case-picture";
 import { smallView } from "../../state/practise/looks";
 
 /** A turn as it is written and as it is said. */
@@ -46,7 +45,7 @@ export function sayTurns(
 export function waySteps(
   position: Position,
   turns: readonly Turn[],
-  named: Pieces | undefined,
+  named: Named | undefined,
   palette: CubePalette,
   colours: ColourScheme,
 ): readonly WayStep[] {

@@ -15,7 +15,7 @@ import { simplifyTurns } from "../../../core/notation/simplify";
 import type { GivenAnswer } from "./given-answer";
 import { guideStep, type GuideStep } from "./guide";
 import { LookAround } from "./look-around.svelte";
-import { homeSide } from "./looks";
+import { lookFrom } from "./looks";
 import { TurnMotion } from "./turn-motion.svelte";
 import {
   beginTurning,
@@ -80,7 +80,7 @@ export class CaseAttempt {
     this.isRetry = start.isRetry;
     this.way = start.way;
     this.motion = new TurnMotion(start.still);
-    this.looking = new LookAround(homeSide(start.position), (at) =>
+    this.looking = new LookAround(lookFrom(start.position), (at) =>
       this.#note({ kind: "look", at: this.#since(at) }),
     );
     this.#hints = $state.raw(start.item.hints ?? []);

@@ -1,7 +1,14 @@
 /**
  * From a cube that shows a case to what its picture needs: which stickers show
  * and which are bare plastic, where the piece is outlined and its home marked.
+ * In the last layer all pieces are asked about at once, so none is outlined and
+ * no home marked.
  */
+import { caseEntry } from "../../../core/cases/case-table";
+import { allPieces, markedOf, targetsOf } from "../../../core/cases/constraint";
+import type { LastLayerStage } from "../../../core/cases/last-layer-stages";
+import type { Position } from "../../../core/cases/position";
+import { lastLayerStickers } from "../../../core/cases/stickers-that-matter";
 import {
   type Pieces,
   CORNER_FACES,
@@ -20,6 +27,7 @@ import type { Turn } from "../../../core/cube/turns";
 import { present } from "../../../core/invariant";
 import {
   afterTurn,
+  canBeFollowed,
   type FollowedPiece,
   followCorner,
   followEdge,
@@ -44,13 +52,24 @@ export interface CubeOnItsWay {
   readonly cube: HeldCube<PartlyKnownCubies>;
 }
 
+/** What shows its stickers while a case is learnt: some pieces, or what a stage of the last layer looks at. */
+export type Named = Pieces | LastLayerStage;
+
+/** What shows its stickers while the case of a position is learnt; the rest is bare plastic. */
+export function namedWhileLearnt(position: Position): Named {
+  const entry = caseEntry(position.case);
+  return entry.group === "last-layer"
+    ? entry.stage
+    : allPieces([targetsOf(position), markedOf(position)]);
+}
+
 /** How a case is shown. */
 export interface CaseShowing {
-  /** The pieces that show their stickers; undefined: all of them. */
-  readonly named: Pieces | undefined;
+  /** What shows its stickers; undefined: everything. */
+  readonly named: Named | undefined;
   /** The pieces to bring home that are outlined. */
   readonly outlined: Pieces | undefined;
-  /** The pieces whose homes are marked while they are not in them. */
+  /** The pieces whose homes are marked while they are not in them: both of a pair, else one after the other. */
   readonly homes: Pieces | undefined;
   readonly palette: CubePalette;
   readonly view: CubeView;
@@ -113,9 +132,10 @@ function homeFacelets(
 /** The stickers a picture shows; undefined for bare plastic. */
 export function shownStickers(
   cube: HeldCube<PartlyKnownCubies>,
-  named: Pieces | undefined,
+  named: Named | undefined,
 ): CubePictureInput["stickers"] {
   if (named === undefined) return stickersOf(cube);
+  if (typeof named === "string") return lastLayerStickers(named, cube);
   const known = knownOnly(
     cube.cubies,
     new Set(named.corners),
@@ -124,25 +144,50 @@ export function shownStickers(
   return stickersOf({ cubies: known, hold: cube.hold });
 }
 
+/** The pieces of a list that can be outlined and have a home to mark, edges first. */
+function piecesToMark(pieces: Pieces | undefined): readonly CubePiece[] {
+  return piecesOf(pieces ?? { corners: [], edges: [] }).filter(
+    ({ kind, piece }) =>
+      canBeFollowed(
+        (kind === "corner" ? CORNER_FACES : EDGE_FACES)[piece] ?? [],
+      ),
+  );
+}
+
+/**
+ * The pieces whose homes are marked: those not in them yet. Of two corners in
+ * each other's homes only the first, or every corner would have a mark; the
+ * two homes of a pair are one slot.
+ */
+function homesToMark(
+  pieces: Pieces | undefined,
+  cube: HeldCube<PartlyKnownCubies>,
+): readonly CubePiece[] {
+  const waiting = piecesToMark(pieces).filter(
+    (piece) => !isHome(cube.cubies, piece),
+  );
+  const [first] = waiting;
+  return waiting.filter(
+    (piece) => piece === first || piece.kind !== first?.kind,
+  );
+}
+
 /** What the picture of a case needs. */
 export function casePicture(
   onItsWay: CubeOnItsWay,
   showing: CaseShowing,
 ): CubePictureInput {
   const { cube } = onItsWay;
-  const outlined = piecesOf(showing.outlined ?? { corners: [], edges: [] });
-  // One home at a time: that of the first piece that is not in it yet.
-  const waiting = piecesOf(showing.homes ?? { corners: [], edges: [] }).find(
-    (piece) => !isHome(cube.cubies, piece),
-  );
   return {
     stickers: shownStickers(cube, showing.named),
     view: showing.view,
     palette: showing.palette,
-    pieces: outlined
+    pieces: piecesToMark(showing.outlined)
       .map((piece) => pieceFacelets(cube, piece))
       .filter((facelets) => facelets.length > 0),
-    home: waiting === undefined ? [] : homeFacelets(onItsWay, waiting),
+    home: homesToMark(showing.homes, cube).flatMap((piece) =>
+      homeFacelets(onItsWay, piece),
+    ),
     mirrors: showing.mirrors,
     turning: showing.turning,
     arrow: showing.arrow,

@@ -2,10 +2,11 @@
 import type { LookDrag } from "../../cube-view/gestures";
 import {
   draggedLook,
-  type HomeSide,
   type Look,
+  type LookFrom,
   type NamedLook,
   namedLook,
+  USUAL_LOOK,
 } from "./looks";
 
 /** A camera that keys, taps and drags move. */
@@ -13,17 +14,17 @@ export class LookAround {
   #look: Look;
   #name: NamedLook | undefined = $state("front");
   #dragFrom: Look | undefined;
-  readonly #side: HomeSide;
+  readonly #from: LookFrom;
   readonly #onlook: (at: number) => void;
 
-  /** Shape: `side` is where the home is; `onlook` hears of every look, with its instant. */
+  /** Shape: `from` is where the front look is from; `onlook` hears of every look, with its instant. */
   constructor(
-    side: HomeSide = 1,
+    from: LookFrom = USUAL_LOOK,
     onlook: (at: number) => void = () => undefined,
   ) {
-    this.#side = side;
+    this.#from = from;
     this.#onlook = onlook;
-    this.#look = $state.raw(namedLook("front", side));
+    this.#look = $state.raw(namedLook("front", from));
   }
 
   get look(): Look {
@@ -38,7 +39,7 @@ export class LookAround {
   /** Looks from elsewhere; a second time the same way looks from the front again. */
   from(name: NamedLook, at: number): void {
     const to = this.#name === name ? "front" : name;
-    this.#look = namedLook(to, this.#side);
+    this.#look = namedLook(to, this.#from);
     this.#name = to;
     this.#onlook(at);
   }

@@ -22,15 +22,22 @@ export type SaidReview = Pick<
   | "corrections"
   | "hints"
   | "interrupted"
-  | "firstColour"
 >;
+
+/** What the words about an answer say besides. */
+export interface RightAnswer {
+  /** What to look at first, a sentence. */
+  readonly lookFirst: string;
+  /** The turn that is left to line everything up, a sentence or two; undefined: none. */
+  readonly lastTurn: string | undefined;
+}
 
 function seconds(milliseconds: number): string {
   return `${(milliseconds / 1000).toFixed(1)} seconds`;
 }
 
-function slowWords(review: SaidReview): VerdictWords {
-  const { thinking, turning, total, target, firstColour } = review;
+function slowWords(review: SaidReview, lookFirst: string): VerdictWords {
+  const { thinking, turning, total, target } = review;
   if (thinking === undefined || turning === undefined)
     return {
       sentence: `Right, but it took ${seconds(total)}.`,
@@ -42,8 +49,8 @@ function slowWords(review: SaidReview): VerdictWords {
       sentence: `Right, but it took ${seconds(shown.thinking)} to see what it was.`,
       more:
         turning * 2 <= target * 1000
-          ? `Your turning is already quick. Look first at which side ${firstColour} is on.`
-          : `Look first at which side ${firstColour} is on.`,
+          ? `Your turning is already quick. ${lookFirst}`
+          : lookFirst,
     };
   return {
     sentence: `Right, but the turning took ${seconds(shown.turning)}.`,
@@ -55,7 +62,21 @@ function slowWords(review: SaidReview): VerdictWords {
 }
 
 /** The words for a right answer. */
-export function rightWords(review: SaidReview, outcome: Outcome): VerdictWords {
+export function rightWords(
+  review: SaidReview,
+  outcome: Outcome,
+  { lookFirst, lastTurn }: RightAnswer,
+): VerdictWords {
+  const { sentence, more } = measuredWords(review, outcome, lookFirst);
+  if (lastTurn === undefined) return { sentence, more };
+  return { sentence, more: more === "" ? lastTurn : `${lastTurn} ${more}` };
+}
+
+function measuredWords(
+  review: SaidReview,
+  outcome: Outcome,
+  lookFirst: string,
+): VerdictWords {
   if (review.asking === "shown")
     return {
       sentence: "That is the way.",
@@ -94,6 +115,6 @@ export function rightWords(review: SaidReview, outcome: Outcome): VerdictWords {
       return { sentence: `Right, in ${seconds(review.total)}.`, more: "" };
     case "slow":
     case "missed":
-      return slowWords(review);
+      return slowWords(review, lookFirst);
   }
 }

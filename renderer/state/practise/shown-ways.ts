@@ -1,5 +1,5 @@
 /** The ways that are shown after an answer, as they are played on its position. */
-import { waysOf } from "../../../core/cases/case-table";
+import { caseEntry, waysOf } from "../../../core/cases/case-table";
 import type { Position } from "../../../core/cases/position";
 import { wayForPosition } from "../../../core/cases/way-for-position";
 import type { Turn } from "../../../core/cube/turns";
@@ -17,6 +17,24 @@ export interface ShownWay {
 /** Whether two sequences are the same turns, however the half turns are made. */
 export function isSameWay(a: readonly Turn[], b: readonly Turn[]): boolean {
   return formatTurns(simplifyTurns(a)) === formatTurns(simplifyTurns(b));
+}
+
+/**
+ * Whether an answer went along a way: the same turns, in the last layer but for
+ * a last turn of the top, which an answer need not make.
+ */
+export function wentAlong(
+  position: Position,
+  turns: readonly Turn[],
+  way: readonly Turn[],
+): boolean {
+  if (caseEntry(position.case).group !== "last-layer")
+    return isSameWay(turns, way);
+  const essence = (all: readonly Turn[]) => {
+    const simple = simplifyTurns(all);
+    return simple.at(-1)?.layer === "U" ? simple.slice(0, -1) : simple;
+  };
+  return isSameWay(essence(turns), essence(way));
 }
 
 /** The deck's way first, then every other way that is not the same turns. */

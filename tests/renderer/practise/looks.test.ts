@@ -1,7 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { FIRST_LAYER_IDS } from "../../../core/cases/case-ids";
+import { casesOfStage } from "../../../core/cases/case-table";
 import { targetsOf } from "../../../core/cases/constraint";
 import { startOf } from "../../../core/cases/position";
+import { isSlotStage, STAGES } from "../../../core/cases/stage";
 import { HOLDS } from "../../../core/cases/variant";
 import { faceletFace } from "../../../core/cube/facelets";
 import type { Face } from "../../../core/cube/faces";
@@ -10,6 +12,7 @@ import { placeFacelets } from "../../../renderer/state/practise/case-picture";
 import { LookAround } from "../../../renderer/state/practise/look-around.svelte";
 import {
   homeSide,
+  lookFrom,
   namedLook,
   smallView,
 } from "../../../renderer/state/practise/looks";
@@ -32,16 +35,45 @@ describe("where a case is looked at from", () => {
           "corner",
           piece.piece,
         ).map(faceletFace);
-        const side = homeSide(position);
         expect(faces, `${id} ${hold}`).toContain(
-          sideSeen(namedLook("front", side).yaw),
+          sideSeen(namedLook("front", lookFrom(position)).yaw),
         );
         expect(faces).toContain(sideSeen(smallView(position, 20).yaw));
       }
   });
 
+  it("shows both sides of a slot, and the top from higher up from the second layer on", () => {
+    const usual = lookFrom(showcasePosition("E1", "up")).pitch;
+    for (const stage of STAGES.slice(2)) {
+      const [first] = casesOfStage(stage);
+      if (first === undefined) throw new Error(`${stage} has no case`);
+      const position = showcasePosition(first.id, "down");
+      expect(lookFrom(position).pitch, stage).toBeGreaterThan(usual);
+      expect(smallView(position, 20).pitch).toBe(lookFrom(position).pitch);
+      expect(homeSide(position)).toBe(1);
+      if (!isSlotStage(stage)) continue;
+      const [piece] = piecesOf(targetsOf(position));
+      if (piece === undefined) throw new Error("a slot has an edge");
+      const faces = placeFacelets(
+        startOf(position),
+        piece.kind,
+        piece.piece,
+      ).map(faceletFace);
+      expect(faces.toSorted()).toEqual(["F", "R"]);
+    }
+  });
+
+  it("sees the opposite sides behind, from the same height", () => {
+    const from = { side: 1, pitch: 34 } as const;
+    const front = namedLook("front", from);
+    const behind = namedLook("behind", from);
+    expect(Math.abs(front.yaw - behind.yaw)).toBe(180);
+    expect(behind.pitch).toBe(front.pitch);
+    expect(namedLook("underneath", from).pitch).toBeLessThan(0);
+  });
+
   it("comes back to the home's side after looking behind", () => {
-    const looking = new LookAround(-1);
+    const looking = new LookAround({ side: -1, pitch: 25 });
     const before = looking.look;
     expect(before.yaw).toBe(-25);
     looking.from("behind", 0);

@@ -55,15 +55,19 @@ function review(more: Partial<SaidReview>): SaidReview {
     corrections: 0,
     hints: [],
     interrupted: false,
-    firstColour: "white",
     ...more,
   };
 }
 
+const ABOUT = {
+  lookFirst: "Look first at which side white is on.",
+  lastTurn: undefined,
+};
+
 describe("what is said of a right answer", () => {
   it("names what took the time", () => {
     // The look's own example: 6.1 s thinking, 3.2 s turning, target 8 s.
-    expect(rightWords(review({}), "slow")).toEqual({
+    expect(rightWords(review({}), "slow", ABOUT)).toEqual({
       sentence: "Right, but it took 6.1 seconds to see what it was.",
       more: "Your turning is already quick. Look first at which side white is on.",
     });
@@ -71,14 +75,24 @@ describe("what is said of a right answer", () => {
       thinking: 1000 as Milliseconds,
       turning: 8300 as Milliseconds,
     });
-    expect(rightWords(turning, "slow").sentence).toBe(
+    expect(rightWords(turning, "slow", ABOUT).sentence).toBe(
       "Right, but the turning took 8.3 seconds.",
+    );
+  });
+
+  it("says which turn is left, before what helps on", () => {
+    const lastTurn = "One more turn lines everything up. Turn the top twice.";
+    const said = (outcome: "quick" | "slow") =>
+      rightWords(review({}), outcome, { ...ABOUT, lastTurn }).more;
+    expect(said("quick")).toBe(lastTurn);
+    expect(said("slow")).toBe(
+      `${lastTurn} Your turning is already quick. ${ABOUT.lookFirst}`,
     );
   });
 
   it("says that it was corrected, hinted or interrupted", () => {
     const said = (more: Partial<SaidReview>) =>
-      rightWords(review(more), "steady").sentence;
+      rightWords(review(more), "steady", ABOUT).sentence;
     expect(said({ corrections: 1 })).toBe(
       "Right, after you corrected yourself.",
     );
