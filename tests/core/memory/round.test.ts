@@ -1,6 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { FIRST_LAYER_IDS, type CaseId } from "../../../core/cases/case-ids";
+import { casesOfStage } from "../../../core/cases/case-table";
+import { hasHomes, isInFreeLayer } from "../../../core/cases/constraint";
+import { STAGES } from "../../../core/cases/stage";
 import { isVariantAllowed } from "../../../core/cases/random-variant";
 import { present } from "../../../core/invariant";
 import type { PlannedCase } from "../../../core/memory/day-plan";
@@ -486,6 +489,29 @@ describe("opening up", () => {
   it("never turns away a piece that is not in the free layer", () => {
     for (const { variant } of variants("kept", "C4"))
       expect(variant.turnedAway).toBe(0);
+  });
+
+  it("opens a slot and a last layer up the same way, whatever colour is in front", () => {
+    for (const stage of STAGES.slice(2)) {
+      const [first] = casesOfStage(stage);
+      const id = present(first, "every stage has cases").id;
+      const kinds = (
+        memory: MemoryState,
+        part: "home" | "turnedAway" | "seenFrom",
+      ) => new Set(variants(memory, id).map((o) => o.variant[part])).size;
+      expect([kinds("new", "home"), kinds("new", "turnedAway")], stage).toEqual(
+        [1, 1],
+      );
+      expect(kinds("settling", "home"), stage).toBe(4);
+      expect(kinds("kept", "home"), stage).toBe(4);
+      expect(kinds("settling", "turnedAway"), stage).toBe(
+        isInFreeLayer(id) ? 4 : 1,
+      );
+      expect(kinds("kept", "seenFrom"), stage).toBe(hasHomes(id) ? 4 : 1);
+      for (const memory of ["new", "settling", "kept"] as const)
+        for (const { variant } of variants(memory, id))
+          expect(isVariantAllowed(id, variant), stage).toBe(true);
+    }
   });
 });
 
