@@ -18,7 +18,11 @@ export const UNKNOWN = 255;
  * Shape: `cornerPermutation[i]` is the corner now at position i, 0–7;
  *        `cornerOrientation[i]` how it is twisted there, 0–2 clockwise;
  *        `edgePermutation[i]`, 0–11; `edgeOrientation[i]`, 0–1. `UNKNOWN` in
- *        both arrays where the piece is not known. Treated as immutable.
+ *        both arrays where nothing is known. A piece may be known and not how
+ *        it is turned. How it is turned may be known and not which it is: then
+ *        it is one of those with a sticker of face D, and that is the sticker
+ *        that is turned so. All of it is followed through any turns. Treated
+ *        as immutable.
  */
 export interface PartlyKnownCubies {
   readonly cornerPermutation: Uint8Array;
@@ -140,7 +144,9 @@ export function isSameState(
 export function isFullyKnown(state: PartlyKnownCubies): state is Cubies {
   return (
     !state.cornerPermutation.includes(UNKNOWN) &&
-    !state.edgePermutation.includes(UNKNOWN)
+    !state.cornerOrientation.includes(UNKNOWN) &&
+    !state.edgePermutation.includes(UNKNOWN) &&
+    !state.edgeOrientation.includes(UNKNOWN)
   );
 }
 

@@ -92,6 +92,8 @@ export function bodyFacelet(hold: Rotation, seenFacelet: number): number {
   return viewFacelet(inverseSymmetry(hold), seenFacelet);
 }
 
+const UNNAMED: readonly Face[] = ["D"];
+
 function paint(
   stickers: (Face | undefined)[],
   hold: Rotation,
@@ -101,15 +103,17 @@ function paint(
   facelets: readonly (readonly number[])[],
 ): void {
   permutation.forEach((piece, position) => {
-    if (piece === UNKNOWN) return;
-    const own = faces[piece];
+    const turned = orientation[position]!;
+    if (turned === UNKNOWN) return;
     const places = facelets[position];
+    // Of a piece without a name the sticker of face D is known, and no other.
+    const own = piece === UNKNOWN ? UNNAMED : faces[piece];
     invariant(
       own !== undefined && places !== undefined,
       "pieces and positions are in range",
     );
     own.forEach((face, k) => {
-      const place = places[(k + orientation[position]!) % own.length]!;
+      const place = places[(k + turned) % places.length]!;
       stickers[viewFacelet(hold, place)] = face;
     });
   });
@@ -117,7 +121,7 @@ function paint(
 
 /**
  * What the holder sees: for each facelet, the body face whose colour it
- * carries, or undefined where the piece is not known.
+ * carries, or undefined where that is not known.
  *
  * Shape: 54 entries.
  */

@@ -4,7 +4,7 @@
  * through any turns.
  */
 import { type PartlyKnownCubies, UNKNOWN } from "./cubies";
-import type { Corner, Edge } from "./pieces";
+import { type Corner, CORNER_FACES, type Edge, EDGE_FACES } from "./pieces";
 
 /** The state with every piece outside the two sets made unknown. */
 export function knownOnly(
@@ -40,7 +40,17 @@ export function knownOnly(
   };
 }
 
-/** Whether a fully or partly known state agrees with every known piece of `pattern`. */
+/** Any piece that may be where only the turning is known: those with a sticker of face D. */
+function hasStickerOfD(
+  piece: number | undefined,
+  faces: readonly (readonly string[])[],
+): boolean {
+  return (
+    piece === UNKNOWN || (piece !== undefined && faces[piece]?.[0] === "D")
+  );
+}
+
+/** Whether a fully or partly known state agrees with everything that is known in `pattern`. */
 export function agreesWith(
   state: PartlyKnownCubies,
   pattern: PartlyKnownCubies,
@@ -50,24 +60,31 @@ export function agreesWith(
     turned: Uint8Array,
     wantedPiece: Uint8Array,
     wantedTurned: Uint8Array,
+    faces: readonly (readonly string[])[],
   ) =>
-    wantedPiece.every(
-      (wanted, i) =>
-        wanted === UNKNOWN ||
-        (piece[i] === wanted && turned[i] === wantedTurned[i]),
-    );
+    wantedPiece.every((wanted, i) => {
+      const isTurned =
+        wantedTurned[i] === UNKNOWN || turned[i] === wantedTurned[i];
+      if (wanted !== UNKNOWN) return isTurned && piece[i] === wanted;
+      return (
+        wantedTurned[i] === UNKNOWN ||
+        (isTurned && hasStickerOfD(piece[i], faces))
+      );
+    });
   return (
     agree(
       state.cornerPermutation,
       state.cornerOrientation,
       pattern.cornerPermutation,
       pattern.cornerOrientation,
+      CORNER_FACES,
     ) &&
     agree(
       state.edgePermutation,
       state.edgeOrientation,
       pattern.edgePermutation,
       pattern.edgeOrientation,
+      EDGE_FACES,
     )
   );
 }

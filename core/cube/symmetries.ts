@@ -213,17 +213,18 @@ function conjugatePieces(
   for (let position = 0; position < permutation.length; position++) {
     const target = image[position]!;
     const piece = permutation[position]!;
-    if (piece === UNKNOWN) {
-      newPermutation[target] = UNKNOWN;
+    newPermutation[target] = piece === UNKNOWN ? UNKNOWN : image[piece]!;
+    const turned = orientation[position]!;
+    if (turned === UNKNOWN) {
       newOrientation[target] = UNKNOWN;
       continue;
     }
-    newPermutation[target] = image[piece]!;
-    // Follow the sticker whose image is the image piece's reference sticker.
+    // Follow the sticker whose image is the image piece's reference sticker;
+    // of a piece without a name it is the one that is known.
     let k = 0;
-    while (slot[piece * stickers + k] !== 0) k++;
+    if (piece !== UNKNOWN) while (slot[piece * stickers + k] !== 0) k++;
     newOrientation[target] =
-      slot[position * stickers + ((k + orientation[position]!) % stickers)]!;
+      slot[position * stickers + ((k + turned) % stickers)]!;
   }
   return [newPermutation, newOrientation];
 }
@@ -233,6 +234,8 @@ function conjugatePieces(
  *
  * A sequence conjugated turn by turn has the conjugate of its effect. With a
  * mirror, clockwise becomes counter-clockwise.
+ *
+ * Shape: where pieces are known without their names, the symmetry keeps face D.
  */
 export function conjugate<State extends PartlyKnownCubies>(
   state: State,

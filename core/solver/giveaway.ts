@@ -6,15 +6,22 @@
  * way itself (a flipped edge's way, played on a finished layer, flips it), or
  * by doing the same to every piece in other turns. Turns of the free layer at
  * the ends change nothing about that and are left out on both sides.
+ *
+ * Where a stage sees every piece of the cube, all set-ups do the same to every
+ * piece, and only their turns can give something away. In the last layer a way
+ * seen from any side is the same way.
  */
 import { caseEntry, waysOf } from "../cases/case-table";
 import { holdInStage } from "../cases/hold-in-stage";
 import { type Position, startOf } from "../cases/position";
-import { FREE_LAYER } from "../cases/stage";
+import { FREE_LAYER, isLastLayerStage, type Stage } from "../cases/stage";
+import { demandOf } from "../cases/last-layer-goal";
 import { HANDS } from "../cases/way";
 import { turnsForPosition } from "../cases/way-for-position";
 import { compose, type Cubies, SOLVED } from "../cube/cubies";
 import { FACE_TURNS, faceTurnIndex } from "../cube/face-turns";
+import { rotationAbout } from "../cube/symmetries";
+import { sequenceImage } from "./case-starts";
 import {
   effectOf,
   type FaceTurnSequence,
@@ -34,11 +41,8 @@ export type GiveawayJudge = (setUp: FaceTurnSequence) => Giveaway;
 /** Prepares the judge of a position's set-ups, against all ways of its case and both hands. */
 export function giveawayJudge(position: Position): GiveawayJudge {
   const { variant, hold } = position;
-  const inFront = holdInStage(
-    caseEntry(position.case).stage,
-    { home: variant.home, seenFrom: 0 },
-    hold,
-  );
+  const { stage } = caseEntry(position.case);
+  const inFront = holdInStage(stage, { home: variant.home, seenFrom: 0 }, hold);
   const ways = [
     ...HANDS.flatMap((hand) =>
       waysOf(position.case, hold, hand).map(({ turns }) =>
@@ -46,12 +50,17 @@ export function giveawayJudge(position: Position): GiveawayJudge {
       ),
     ),
     faceTurnsOf(startOf(position).hold, turnsForPosition(position)),
-  ].map(withoutFreeEnds);
+  ]
+    .flatMap((way) => seenFromSides(stage, way))
+    .map(withoutFreeEnds)
+    .filter(({ length }) => length > 0);
   const shown = [
     ...ways,
     ...ways.map((way) => withoutFreeEnds(inverseSequence(way))),
   ];
-  const effects = new Set(shown.flatMap((way) => effectsButForFreeEnds(way)));
+  const effects = new Set(
+    seesEveryPiece(stage) ? [] : shown.flatMap(effectsButForFreeEnds),
+  );
   const firstTurns = new Set(
     ways.flatMap(([first]) =>
       first === undefined ? [] : inverseFaceTurn(first),
@@ -67,6 +76,25 @@ export function giveawayJudge(position: Position): GiveawayJudge {
       ? "first-turn"
       : "nothing";
   };
+}
+
+const SIDES = [0, 1, 2, 3] as const;
+
+function seenFromSides(
+  stage: Stage,
+  way: FaceTurnSequence,
+): readonly FaceTurnSequence[] {
+  return isLastLayerStage(stage)
+    ? SIDES.map((quarters) => sequenceImage(rotationAbout("y", quarters), way))
+    : [way];
+}
+
+function seesEveryPiece(stage: Stage): boolean {
+  return (
+    isLastLayerStage(stage) &&
+    demandOf(stage, "corner") === "placed" &&
+    demandOf(stage, "edge") === "placed"
+  );
 }
 
 function withoutFreeEnds(turns: FaceTurnSequence): FaceTurnSequence {

@@ -1,32 +1,46 @@
 /**
  * Set-ups: turns that bring the cube in a learner's hands to a position.
  *
- * What is known of that cube may be a cross or a first layer only. A short
- * sequence that moves just the pieces the position names is found by search;
- * where every piece matters, or none is short enough, the unknown pieces are
- * imagined and the two-phase solver finds a long one. Nothing is returned
- * that was not played first. Over all cases a short one has 7 turns at the
- * median, those of the whole cube included, 9 at p95, and takes 25 ms to find
- * on a busy machine.
+ * What is known of that cube may be a cross or a first layer only, or two
+ * layers and of the last which pieces are turned up. Where one slot or the last
+ * layer is to be changed and the rest kept, a set-up is put together from short
+ * sequences; else a short sequence that moves just the pieces the position
+ * names is found by search; where every piece matters, or none is short enough,
+ * the unknown pieces are imagined and the two-phase solver finds a long one.
+ * Nothing is returned that was not played first.
+ *
+ * Turns, those of the whole cube included (median / p95), and milliseconds on
+ * a busy machine (median / p95), ways not yet counted against them:
+ * first-layer edges 6 / 7, 30 / 110; corners 7 / 9, 50 / 150; second-layer edges
+ * 9 / 12, 40 / 170; pairs 9 / 11, 55 / 140; their pieces in other slots 9 / 12,
+ * 150 / 500; turning the last layer 11 / 18, 45 / 80, placing it 16 / 18, 95 / 190,
+ * both in one go 16 / 19, 50 / 100; a beginner's four steps 9, 11, 11 and 16 / 20,
+ * 30 to 100.
  */
-import { type Pieces, CORNERS, EDGES } from "../cube/pieces";
-import { isUnmarkedPlaced, mostPlaced, unmarkedOf } from "../cases/constraint";
+import { caseEntry } from "../cases/case-table";
+import {
+  allPieces,
+  isUnmarkedPlaced,
+  mostPlaced,
+  unmarkedOf,
+} from "../cases/constraint";
+import { isEnoughKnown, notKnownFor } from "../cases/known-layer";
 import { type Position, startOf } from "../cases/position";
+import { isLastLayerStage } from "../cases/stage";
 import {
   compose,
-  type Cubies,
   invert,
   isFullyKnown,
   type PartlyKnownCubies,
 } from "../cube/cubies";
+import { canBe } from "../cube/forced-pieces";
 import { applyTurns, type HeldCube } from "../cube/held-cube";
 import { agreesWith } from "../cube/partly-known";
-import { sampleState } from "../cube/sample-state";
+import type { Pieces } from "../cube/pieces";
 import { NO_ROTATION } from "../cube/symmetries";
 import type { Turn } from "../cube/turns";
-import { validateCubies } from "../cube/validity";
 import { invariant } from "../invariant";
-import { pick, type RandomSource } from "../random-source";
+import type { RandomSource } from "../random-source";
 import { err, ok, type Result } from "../result";
 import { dressed } from "./dressing";
 import {
@@ -34,10 +48,13 @@ import {
   type FaceTurnSequence,
   faceTurnsOf,
 } from "./face-turn-sequence";
-import { giveawayJudge } from "./giveaway";
+import { imagined } from "./imagined";
+import { createLastLayerSequences } from "./last-layer-set-ups";
+import { lastLayerSetUp, slotSetUp, togetherFor } from "./put-together";
 import { createSequenceSearch } from "./sequence-search";
 import { partOf, type Steps } from "./steps";
 import { createTwoPhaseSolver, type TwoPhaseSolver } from "./two-phase";
+import { lightest, setUpScales, type WeighedSetUp } from "./weigh-set-up";
 
 /** Turns that bring a cube to a position, and what is known of it then. */
 export interface SetUp {
@@ -49,29 +66,14 @@ export interface SetUp {
 
 /** Why there is no set-up. */
 export type SetUpError =
-  /** The position names pieces of which nobody knows where they are on this cube. */
+  /**
+   * The position shows pieces of which nobody knows where they are on this
+   * cube, or how they are turned; of the last layer's, where names do not
+   * matter, those that belong where nobody knows.
+   */
   | ({ readonly code: "piece-not-known" } & Pieces)
   /** No turns lead from or to a cube that cannot be. */
   | { readonly code: "impossible-cube"; readonly which: "from" | "to" };
-
-/** The pieces that a position names and whose place on a cube is not known: none means that it can be set up. */
-export function piecesNotKnown(
-  from: PartlyKnownCubies,
-  to: PartlyKnownCubies,
-): Pieces {
-  return {
-    corners: CORNERS.filter(
-      (piece) =>
-        to.cornerPermutation.includes(piece) &&
-        !from.cornerPermutation.includes(piece),
-    ),
-    edges: EDGES.filter(
-      (piece) =>
-        to.edgePermutation.includes(piece) &&
-        !from.edgePermutation.includes(piece),
-    ),
-  };
-}
 
 /** Finds set-ups; keeps the two-phase solver once it has been needed. */
 export interface SetUpFinder {
@@ -91,7 +93,28 @@ export interface SetUpFinder {
 
 /** A finder with nothing prepared yet. */
 export function createSetUpFinder(): SetUpFinder {
+  const lastLayer = createLastLayerSequences();
   let solver: TwoPhaseSolver | undefined;
+
+  function* shortest(
+    from: HeldCube<PartlyKnownCubies>,
+    to: Position,
+    random: RandomSource,
+  ): Steps<readonly Turn[] | undefined> {
+    if (agreesWith(from.cubies, to.cubies))
+      return dressed([], from.hold, startOf(to).hold, false).turns;
+    const together = togetherFor(from.cubies, to);
+    if (together === "last-layer")
+      return yield* lastLayerSetUp(from, to, random, lastLayer);
+    if (together === "slot") {
+      const turns = yield* slotSetUp(from, to, random);
+      if (turns !== undefined) return turns;
+    }
+    // Every piece matters, or it cannot be followed by its name.
+    return isFullyKnown(to.cubies) || isLastLayerStage(caseEntry(to.case).stage)
+      ? undefined
+      : yield* searchedSetUp(from, to, random);
+  }
 
   function* preparedSolver(): Steps<TwoPhaseSolver> {
     solver ??= yield* createTwoPhaseSolver();
@@ -102,9 +125,7 @@ export function createSetUpFinder(): SetUpFinder {
     *find(from, to, random) {
       const error = whyImpossible(from.cubies, to.cubies);
       if (error !== undefined) return err(error);
-      const short = isFullyKnown(to.cubies)
-        ? undefined
-        : yield* partOf(shortSetUp(from, to, random), 0, 0.3);
+      const short = yield* partOf(shortest(from, to, random), 0, 0.3);
       const turns =
         short ??
         (yield* longSetUp(
@@ -122,14 +143,16 @@ function whyImpossible(
   from: PartlyKnownCubies,
   to: PartlyKnownCubies,
 ): SetUpError | undefined {
-  if (isFullyKnown(from) && !validateCubies(from).ok)
-    return { code: "impossible-cube", which: "from" };
-  if (isFullyKnown(to) && !validateCubies(to).ok)
-    return { code: "impossible-cube", which: "to" };
-  const unknown = piecesNotKnown(from, to);
-  return unknown.corners.length + unknown.edges.length > 0
-    ? { code: "piece-not-known", ...unknown }
-    : undefined;
+  if (!canBe(from)) return { code: "impossible-cube", which: "from" };
+  if (!canBe(to)) return { code: "impossible-cube", which: "to" };
+  if (isEnoughKnown(from, to)) return undefined;
+  const { pieces, turnedAt } = notKnownFor(from, to);
+  const all = allPieces([pieces, turnedAt]);
+  return {
+    code: "piece-not-known",
+    corners: [...new Set(all.corners)],
+    edges: [...new Set(all.edges)],
+  };
 }
 
 /** Plays a set-up and makes sure that it leads where it should. */
@@ -152,59 +175,35 @@ const ENOUGH = 24;
 /** How many are weighed at most; where few pieces are named there are thousands. */
 const MOST_CANDIDATES = 400;
 
-/** A choice is made among sequences this much more trouble than the best. */
-const TROUBLE_TO_SPARE = 1;
-
-/** Ending with what undoes a way's first turn is as bad as this much more trouble. */
-const TROUBLE_OF_FIRST_TURN = 1.5;
-
 /** Turns tried before the search for a short sequence is given up: about 0.2 s. */
 const MOST_TRIES = 10_000_000;
+
+/** A slot names more pieces, and each try takes longer. */
+const MOST_SLOT_TRIES = 2_000_000;
 
 /** A sequence that is longer is better found by the two-phase solver. */
 const MOST_TURNS = 11;
 
-interface Candidate {
-  readonly turns: readonly Turn[];
-  readonly trouble: number;
-}
-
-function* shortSetUp(
+function* searchedSetUp(
   from: HeldCube<PartlyKnownCubies>,
   to: Position,
   random: RandomSource,
 ): Steps<readonly Turn[] | undefined> {
-  const end = startOf(to).hold;
-  if (agreesWith(from.cubies, to.cubies))
-    return dressed([], from.hold, end, false).turns;
-  const giveaway = giveawayJudge(to);
+  const weigh = setUpScales(from.hold, to);
   const search = createSequenceSearch(from.cubies, to.cubies, random);
-  const candidates: Candidate[] = [];
+  const candidates: WeighedSetUp[] = [];
+  const most =
+    caseEntry(to.case).group === "slot" ? MOST_SLOT_TRIES : MOST_TRIES;
   for (let length = 1; length <= MOST_TURNS; length++) {
     const ofLength = search.ofLength(length, (sequence) => {
-      const given = giveaway(sequence);
-      if (given !== "way" && !placesUnmarked(from.cubies, to, sequence)) {
-        const { turns, trouble } = dressed(sequence, from.hold, end, true);
-        const extra = given === "first-turn" ? TROUBLE_OF_FIRST_TURN : 0;
-        candidates.push({ turns, trouble: trouble + extra });
-      }
-      return candidates.length < MOST_CANDIDATES && search.tried < MOST_TRIES;
+      if (!placesUnmarked(from.cubies, to, sequence))
+        candidates.push(...weigh(sequence, true));
+      return candidates.length < MOST_CANDIDATES && search.tried < most;
     });
     yield* partOf(ofLength, (length - 1) / MOST_TURNS, length / MOST_TURNS);
-    if (candidates.length >= ENOUGH || search.tried >= MOST_TRIES) break;
+    if (candidates.length >= ENOUGH || search.tried >= most) break;
   }
-  return chosen(candidates, random);
-}
-
-function chosen(
-  candidates: readonly Candidate[],
-  random: RandomSource,
-): readonly Turn[] | undefined {
-  const least = Math.min(...candidates.map(({ trouble }) => trouble));
-  const good = candidates.filter(
-    ({ trouble }) => trouble <= least + TROUBLE_TO_SPARE,
-  );
-  return good.length === 0 ? undefined : pick(random, good).turns;
+  return lightest(candidates, random);
 }
 
 /** Whether a known piece that must not happen to be placed would be. */
@@ -224,24 +223,11 @@ function* longSetUp(
   random: RandomSource,
   solver: TwoPhaseSolver,
 ): Steps<readonly Turn[]> {
-  const here = imagined(from.cubies, { corners: [], edges: [] }, random);
-  const there = imagined(to.cubies, unmarkedOf(to), random);
+  const here = imagined(from.cubies, random);
+  const there = imagined(to.cubies, random, unmarkedOf(to));
   // What solves this is what leads from here to there.
   const apart = compose(invert(there), here);
   const turns = yield* partOf(solver.solveInSteps(apart), 0.9, 1);
   const sequence = faceTurnsOf(NO_ROTATION, turns);
   return dressed(sequence, from.hold, startOf(to).hold, false).turns;
-}
-
-function imagined(
-  state: PartlyKnownCubies,
-  unplaced: Pieces,
-  random: RandomSource,
-): Cubies {
-  if (isFullyKnown(state)) return state;
-  return sampleState(random, {
-    ...state,
-    unplacedCorners: unplaced.corners,
-    unplacedEdges: unplaced.edges,
-  });
 }

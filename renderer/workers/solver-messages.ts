@@ -5,6 +5,10 @@
  */
 import * as v from "valibot";
 import { CASE_ID } from "../../core/cases/case-id-schema";
+import {
+  LAST_LAYER_CORNERS,
+  LAST_LAYER_EDGES,
+} from "../../core/cases/last-layer-look";
 import type { Position } from "../../core/cases/position";
 import { isVariantAllowed } from "../../core/cases/random-variant";
 import { HOLDS } from "../../core/cases/variant";
@@ -32,15 +36,18 @@ function pieceArray(length: number, below: number) {
   );
 }
 
-/** Whether no piece is met twice, and orientations are known just where pieces are. */
-function isConsistent(permutation: Uint8Array, orientation: Uint8Array) {
+/** Whether no piece is met twice, and no more are turned without a name than the last layer has left. */
+function isConsistent(
+  permutation: Uint8Array,
+  orientation: Uint8Array,
+  lastLayer: readonly number[],
+) {
   const known = [...permutation].filter((piece) => piece !== UNKNOWN);
-  return (
-    new Set(known).size === known.length &&
-    permutation.every(
-      (piece, i) => (piece === UNKNOWN) === (orientation[i] === UNKNOWN),
-    )
+  const unnamed = [...permutation].filter(
+    (piece, i) => piece === UNKNOWN && orientation[i] !== UNKNOWN,
   );
+  const left = lastLayer.filter((piece) => !permutation.includes(piece));
+  return new Set(known).size === known.length && unnamed.length <= left.length;
 }
 
 const CUBIES = v.pipe(
@@ -52,8 +59,16 @@ const CUBIES = v.pipe(
   }),
   v.check(
     (state) =>
-      isConsistent(state.cornerPermutation, state.cornerOrientation) &&
-      isConsistent(state.edgePermutation, state.edgeOrientation),
+      isConsistent(
+        state.cornerPermutation,
+        state.cornerOrientation,
+        LAST_LAYER_CORNERS,
+      ) &&
+      isConsistent(
+        state.edgePermutation,
+        state.edgeOrientation,
+        LAST_LAYER_EDGES,
+      ),
   ),
 );
 
