@@ -1,13 +1,12 @@
 /** What an attempt on the learner's own cube comes to, from what they report. */
 import { type AnswerEvent, measureAnswer } from "../../../core/answer/measure";
-import { markedOf, targetsOf } from "../../../core/cases/constraint";
+import { targetsOf } from "../../../core/cases/constraint";
+import { knownAfterAnswer } from "../../../core/cases/known-layer";
 import { type Position, startOf } from "../../../core/cases/position";
 import type { PartlyKnownCubies } from "../../../core/cube/cubies";
 import type { Hint } from "../../../core/memory/review";
 import type { GivenAnswer } from "./given-answer";
 import type { Report } from "./my-cube-stage";
-import { onlyHome } from "./own-cube";
-import { piecesOf } from "./prompt-words";
 
 /**
  * The answer on a learner's own cube: the app saw none of its turns. Reported
@@ -44,17 +43,12 @@ export function myCubeAnswer(
 }
 
 /**
- * What is known of the cube after a report: what was asked for is home, and
+ * What is known of the cube after a report: what was asked for is done, and
  * how the rest was turned nobody saw.
  */
 export function cubeAfterReport(
   position: Position,
   report: Report,
 ): PartlyKnownCubies | undefined {
-  return report === "not-done"
-    ? undefined
-    : onlyHome([
-        ...piecesOf(markedOf(position)),
-        ...piecesOf(targetsOf(position)),
-      ]);
+  return report === "not-done" ? undefined : knownAfterAnswer(position);
 }

@@ -7,12 +7,14 @@
  * and brought home.
  */
 import type { AnswerEvent } from "../../../core/answer/measure";
-import { partlyKnownPosition } from "../../../core/cases/partly-known-position";
+import { caseEntry } from "../../../core/cases/case-table";
+import { shownPosition } from "../../../core/cases/known-layer";
 import { type Position, startOf } from "../../../core/cases/position";
 import {
   isFullyKnown,
   type PartlyKnownCubies,
 } from "../../../core/cube/cubies";
+import { withForcedPieces } from "../../../core/cube/forced-pieces";
 import type { HeldCube } from "../../../core/cube/held-cube";
 import { agreesWith } from "../../../core/cube/partly-known";
 import type { Turn } from "../../../core/cube/turns";
@@ -29,7 +31,7 @@ import {
   isSameWalk,
   stepOn,
 } from "./my-cube-way-on";
-import { onlyHome, UNKNOWN_CUBE, withPieceAt } from "./own-cube";
+import { onlyHome, UNKNOWN_CUBE, withPieceAt, withTurnedAt } from "./own-cube";
 import {
   beginWalk,
   cubeOfWalk,
@@ -66,7 +68,7 @@ export class MyCubeAttempt {
     this.isMarked = start.isMarked;
     this.isRetry = start.isRetry;
     this.way = start.way;
-    this.#named = partlyKnownPosition(start.position, "named");
+    this.#named = shownPosition(start.position);
     this.#item = $state.raw(start.item);
     this.#hints = $state.raw(start.item.hints ?? []);
     this.#position = $state.raw(this.#named);
@@ -80,8 +82,9 @@ export class MyCubeAttempt {
   }
 
   /**
-   * What is set up: the pieces that are named, by a few turns; where the whole
-   * cube is known and the case is no longer new, the whole random position.
+   * What is set up: what the question shows, by a few turns; where the whole
+   * cube is known and the case is no longer new, the whole random position. In
+   * the last layer there is little besides, and it would take more turns.
    */
   get position(): Position {
     return this.#position;
@@ -104,7 +107,8 @@ export class MyCubeAttempt {
     const stage = this.#stage;
     const isBeforeTurn = "walk" in stage && stage.walk.done === 0;
     return (
-      this.#knownBefore.length > 0 && (stage.kind === "find" || isBeforeTurn)
+      this.#knownBefore.length > 0 &&
+      (stage.kind === "find" || stage.kind === "tell" || isBeforeTurn)
     );
   }
 
@@ -136,6 +140,7 @@ export class MyCubeAttempt {
       case "shown":
         return cubeOfWalk(stage.walk);
       case "find":
+      case "tell":
       case "has":
       case "searching":
       case "no-set-up":
@@ -144,7 +149,7 @@ export class MyCubeAttempt {
       case "turning":
       case "report":
       case "ended":
-        return startOf(this.position);
+        return this.#asShown;
     }
   }
 
@@ -163,7 +168,7 @@ export class MyCubeAttempt {
   }
 
   /**
-   * The learner's cube is not what the app takes it for. Who loses the cross
+   * The learner's cube is not what the app takes it for. Who loses the base
    * while answering has lost what had to stay placed: the answer ends as not
    * done. A cube that looks different, or is solved, says nothing about the
    * answer: none is recorded, the case is set up again, and its answer counts
@@ -171,16 +176,17 @@ export class MyCubeAttempt {
    */
   astray(what: Astray, at: number): void {
     if (this.#stage.kind === "ended") return;
-    if (this.#isAnswering && what === "cross-lost") {
+    const standing = cubeGoneAstray(what, this.#position);
+    if (this.#isAnswering && what === "base-lost") {
       this.done(at);
-      this.#end("not-done", UNKNOWN_CUBE, true);
+      this.#end("not-done", standing, true);
       return;
     }
     if (this.#isAnswering || this.#stage.kind === "see")
       this.#item = { ...this.#item, interrupted: true };
     this.#events = [];
     this.#seenAt = undefined;
-    this.say(cubeGoneAstray(what));
+    this.say(standing);
   }
 
   /** Looks for a set-up once more. */
@@ -195,7 +201,22 @@ export class MyCubeAttempt {
     const before = this.#ownCube ?? UNKNOWN_CUBE;
     this.#knownBefore = [...this.#knownBefore, before];
     this.#isPuttingRight = true;
-    this.#ownCube = withPieceAt(before, stage.piece, position, orientation);
+    this.#ownCube = withForcedPieces(
+      withPieceAt(before, stage.piece, position, orientation),
+    );
+    this.#goOn();
+    this.#start.onmoved();
+  }
+
+  /** The learner said how the piece at the place that is asked about is turned. */
+  told(orientation: number): void {
+    const stage = this.#stage;
+    if (stage.kind !== "tell") return;
+    const before = this.#ownCube ?? UNKNOWN_CUBE;
+    this.#knownBefore = [...this.#knownBefore, before];
+    this.#ownCube = withForcedPieces(
+      withTurnedAt(before, stage.place, orientation),
+    );
     this.#goOn();
     this.#start.onmoved();
   }
@@ -297,6 +318,24 @@ export class MyCubeAttempt {
     if (this.#stage.kind === "report") this.#end("not-done", undefined);
   }
 
+  /**
+   * The case as it was set up. Of the last layer the picture may show more than
+   * the stage sees, as far as it is known: it looks like the cube in the hands.
+   */
+  get #asShown(): HeldCube<PartlyKnownCubies> {
+    const shown = startOf(this.#position);
+    const own = this.#ownCube;
+    return own !== undefined &&
+      this.#isAboutLastLayer &&
+      agreesWith(own, shown.cubies)
+      ? { cubies: own, hold: shown.hold }
+      : shown;
+  }
+
+  get #isAboutLastLayer(): boolean {
+    return caseEntry(this.#position.case).group === "last-layer";
+  }
+
   get #isAnswering(): boolean {
     return this.#stage.kind === "turning" || this.#stage.kind === "report";
   }
@@ -313,7 +352,10 @@ export class MyCubeAttempt {
     const own = this.#ownCube;
     const { position, wayChoice } = this.#start;
     this.#position =
-      own !== undefined && isFullyKnown(own) && !this.#item.bare
+      own !== undefined &&
+      isFullyKnown(own) &&
+      !this.#item.bare &&
+      !this.#isAboutLastLayer
         ? position
         : this.#named;
     return stepOn(own, {
@@ -415,7 +457,7 @@ export class MyCubeAttempt {
     this.#start.onset();
     const cube = asSetUp(this.#ownCube ?? UNKNOWN_CUBE, this.#position);
     this.#stage =
-      this.#item.asking === "shown"
+      this.#item.asking === "shown" && this.way.length > 0
         ? { kind: "shown", walk: beginWalk(cube, this.way) }
         : { kind: "see" };
   }

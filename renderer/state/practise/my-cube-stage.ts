@@ -13,7 +13,7 @@ import type { Result } from "../../../core/result";
 import type { RequestOptions, SolverError } from "../../workers/solver-client";
 import type { StoredWalk } from "./desk-schema";
 import type { GivenAnswer } from "./given-answer";
-import type { CubePiece } from "./own-cube";
+import type { CubePiece, CubePlace } from "./own-cube";
 import type { TurnWalk } from "./turn-walk";
 
 /** Finds turns that bring the learner's cube to a position. Never rejects. */
@@ -26,9 +26,10 @@ export type SetUpFinder = (
 
 /**
  * What a learner says at any time when the cube in their hands is not what
- * the app takes it for.
+ * the app takes it for. The base is what was done before the stage: the cross,
+ * the first layer, the first two layers.
  */
-export type Astray = "looks-different" | "cross-lost" | "solved";
+export type Astray = "looks-different" | "base-lost" | "solved";
 
 /** What the learner says the cube shows after their answer. */
 export type Report = "done" | "corrected" | "not-done";
@@ -39,6 +40,8 @@ export type MyCubeStage =
   | { readonly kind: "has" }
   /** A piece has to be found on the cube. */
   | { readonly kind: "find"; readonly piece: CubePiece }
+  /** It has to be said how the piece at a place of the last layer is turned. */
+  | { readonly kind: "tell"; readonly place: CubePlace }
   /** A piece is brought home. */
   | {
       readonly kind: "bring";

@@ -2,11 +2,24 @@
  * What comes next on the way to a case that is set up on the learner's own
  * cube, from what is known of that cube. There is always a next step.
  */
+import { caseEntry } from "../../../core/cases/case-table";
 import { markedOf } from "../../../core/cases/constraint";
+import { isEnoughKnown, notKnownFor } from "../../../core/cases/known-layer";
 import { knownPieces } from "../../../core/cases/partly-known-position";
 import { type Position, startOf } from "../../../core/cases/position";
-import { homeOfCorner, homeOfEdge } from "../../../core/cases/stage";
-import { holdOfVariant } from "../../../core/cases/variant";
+import {
+  SECOND_LAYER_EDGES,
+  slotOfEdge,
+} from "../../../core/cases/slot-stages";
+import {
+  FIRST_LAYER_CORNERS,
+  FIRST_LAYER_EDGES,
+  homeOfCorner,
+  homeOfEdge,
+  isLastLayerStage,
+  type Stage,
+} from "../../../core/cases/stage";
+import { type HomeIndex, holdOfVariant } from "../../../core/cases/variant";
 import {
   turnsToAnswer,
   type WayChoice,
@@ -14,10 +27,17 @@ import {
 import { type PartlyKnownCubies, SOLVED } from "../../../core/cube/cubies";
 import type { HeldCube } from "../../../core/cube/held-cube";
 import { agreesWith } from "../../../core/cube/partly-known";
-import { present } from "../../../core/invariant";
+import type { Edge, Pieces } from "../../../core/cube/pieces";
 import { formatTurns } from "../../../core/notation/format";
+import { simplifyTurns } from "../../../core/notation/simplify";
 import type { Astray } from "./my-cube-stage";
-import { type CubePiece, isHome, isKnown, UNKNOWN_CUBE } from "./own-cube";
+import {
+  type CubePiece,
+  type CubePlace,
+  isHome,
+  isKnown,
+  UNKNOWN_CUBE,
+} from "./own-cube";
 import { piecesOf } from "./prompt-words";
 import { beginWalk, type TurnWalk } from "./turn-walk";
 
@@ -25,6 +45,7 @@ import { beginWalk, type TurnWalk } from "./turn-walk";
 export type StepOn =
   | { readonly kind: "has" }
   | { readonly kind: "find"; readonly piece: CubePiece }
+  | { readonly kind: "tell"; readonly place: CubePlace }
   | {
       readonly kind: "bring";
       readonly piece: CubePiece;
@@ -57,26 +78,75 @@ export function asUsuallyHeld(
 
 /**
  * The next step. Only placed pieces are brought home: a way home for the piece
- * that is asked for would be the answer.
+ * that is asked for would be the answer. What has to be known of the last
+ * layer is asked last, when the first two layers are home and it is on top.
  */
 export function stepOn(
   own: PartlyKnownCubies | undefined,
   context: WayOnContext,
 ): StepOn {
   if (own === undefined) return { kind: "has" };
-  const { position, isPuttingRight } = context;
+  const { position } = context;
   if (agreesWith(own, position.cubies)) return { kind: "ready" };
-  const marked = markedOf(position);
-  for (const piece of piecesOf(knownPieces(position, "named"))) {
+  const isAsking = isLastLayerAsked(own, position);
+  const isPuttingRight = context.isPuttingRight || isAsking;
+  const marked = piecesOf(markedOf(position));
+  for (const piece of inOrder(knownPieces(position, "named"))) {
     if (!isKnown(own, piece)) return { kind: "find", piece };
-    const isMarked = piecesOf(marked).some(
+    const isMarked = marked.some(
       (one) => one.kind === piece.kind && one.piece === piece.piece,
     );
     if (!isPuttingRight || !isMarked || isHome(own, piece)) continue;
     const walk = wayHome(own, piece, context);
     if (walk !== undefined) return { kind: "bring", piece, walk };
   }
-  return { kind: "search" };
+  const { pieces, turnedAt } = notKnownFor(own, position.cubies);
+  const [piece] = piecesOf(pieces);
+  if (piece !== undefined) return { kind: "find", piece };
+  const [place] = piecesOf(turnedAt);
+  return place === undefined ? { kind: "search" } : { kind: "tell", place };
+}
+
+/** Whether something of the last layer has to be asked: then it must be on top, and nothing else in it. */
+function isLastLayerAsked(own: PartlyKnownCubies, position: Position): boolean {
+  return (
+    isLastLayerStage(caseEntry(position.case).stage) &&
+    !isEnoughKnown(own, position.cubies)
+  );
+}
+
+/** The pieces of the first two layers among some, in the order in which a cube is put right. */
+function inOrder({ corners, edges }: Pieces): readonly CubePiece[] {
+  const edgesAmong = (all: readonly Edge[]) => ({
+    corners: [],
+    edges: all.filter((piece) => edges.includes(piece)),
+  });
+  return [
+    ...piecesOf(edgesAmong(FIRST_LAYER_EDGES)),
+    ...piecesOf({
+      corners: FIRST_LAYER_CORNERS.filter((piece) => corners.includes(piece)),
+      edges: [],
+    }),
+    ...piecesOf(edgesAmong(SECOND_LAYER_EDGES)),
+  ];
+}
+
+/** The stages that bring a piece home, and to which home: the first that can is taken. */
+function waysHome(
+  piece: CubePiece,
+  asked: Stage,
+): readonly (readonly [stage: Stage, home: HomeIndex | undefined])[] {
+  if (piece.kind === "edge")
+    return [
+      ["first-layer-edges", homeOfEdge(piece.piece)],
+      ["second-layer-edges", slotOfEdge(piece.piece)],
+    ];
+  const home = homeOfCorner(piece.piece);
+  return [
+    // Who practises pairs brings a corner home with its edge, where that is known.
+    ...(asked === "pairs" ? [["pairs", home] as const] : []),
+    ["first-layer-corners", home],
+  ];
 }
 
 function wayHome(
@@ -85,16 +155,13 @@ function wayHome(
   { position, wayChoice }: WayOnContext,
 ): TurnWalk | undefined {
   const cube = asUsuallyHeld(own, position);
-  const home =
-    piece.kind === "edge" ? homeOfEdge(piece.piece) : homeOfCorner(piece.piece);
-  const turns = turnsToAnswer(
-    cube,
-    piece.kind === "edge" ? "first-layer-edges" : "first-layer-corners",
-    present(home, "positions name pieces of the first layer"),
-    position.hold,
-    wayChoice,
-  );
-  return turns === undefined ? undefined : beginWalk(cube, turns);
+  const asked = caseEntry(position.case).stage;
+  for (const [stage, home] of waysHome(piece, asked)) {
+    if (home === undefined) continue;
+    const turns = turnsToAnswer(cube, stage, home, position.hold, wayChoice);
+    if (turns !== undefined) return beginWalk(cube, simplifyTurns(turns));
+  }
+  return undefined;
 }
 
 /** The cube as it stands when a position is set up on it. */
@@ -110,13 +177,22 @@ export function isSameWalk(walk: TurnWalk, other: TurnWalk): boolean {
   return formatTurns(walk.turns) === formatTurns(other.turns);
 }
 
-/** What is known of a cube of which this was said. */
-export function cubeGoneAstray(what: Astray): PartlyKnownCubies | undefined {
+/**
+ * What is known of a cube of which this was said. Who lost a cross in the first
+ * layer puts it right piece by piece; later there is more to lose than that,
+ * and what is left is for the learner to say.
+ */
+export function cubeGoneAstray(
+  what: Astray,
+  position: Position,
+): PartlyKnownCubies | undefined {
   switch (what) {
     case "looks-different":
       return undefined;
-    case "cross-lost":
-      return UNKNOWN_CUBE;
+    case "base-lost":
+      return caseEntry(position.case).group === "first-layer"
+        ? UNKNOWN_CUBE
+        : undefined;
     case "solved":
       return SOLVED;
   }

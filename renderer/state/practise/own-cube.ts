@@ -5,6 +5,7 @@
  * Pieces stand in the body frame: the first layer is face U, whatever colour
  * it has on this cube and however it is held.
  */
+import { FIRST_TWO_LAYERS } from "../../../core/cases/slot-stages";
 import {
   type PartlyKnownCubies,
   SOLVED,
@@ -23,7 +24,12 @@ import {
 } from "../../../core/cube/pieces";
 
 /** What a learner can say about their cube at a glance, the most first. */
-export const OWN_CUBE_HAS = ["solved", "first-layer", "cross"] as const;
+export const OWN_CUBE_HAS = [
+  "solved",
+  "two-layers",
+  "first-layer",
+  "cross",
+] as const;
 
 export type OwnCubeHas = (typeof OWN_CUBE_HAS)[number];
 
@@ -31,6 +37,9 @@ export type OwnCubeHas = (typeof OWN_CUBE_HAS)[number];
 export type CubePiece =
   | { readonly kind: "corner"; readonly piece: Corner }
   | { readonly kind: "edge"; readonly piece: Edge };
+
+/** A place, named by the piece that belongs there. */
+export type CubePlace = CubePiece;
 
 const FIRST_LAYER_CORNERS: ReadonlySet<Corner> = new Set(CORNERS.slice(0, 4));
 const FIRST_LAYER_EDGES: ReadonlySet<Edge> = new Set(EDGES.slice(0, 4));
@@ -47,6 +56,12 @@ export function cubeThatHas(has: OwnCubeHas): PartlyKnownCubies {
   switch (has) {
     case "solved":
       return SOLVED;
+    case "two-layers":
+      return knownOnly(
+        SOLVED,
+        new Set(FIRST_TWO_LAYERS.corners),
+        new Set(FIRST_TWO_LAYERS.edges),
+      );
     case "first-layer":
       return knownOnly(SOLVED, FIRST_LAYER_CORNERS, FIRST_LAYER_EDGES);
     case "cross":
@@ -102,6 +117,19 @@ export function withPieceAt(
     cube.edgeOrientation,
   );
   return { ...cube, edgePermutation, edgeOrientation };
+}
+
+/** The cube with the piece at a place seen to be turned so, whichever it is. */
+export function withTurnedAt(
+  cube: PartlyKnownCubies,
+  place: CubePlace,
+  orientation: number,
+): PartlyKnownCubies {
+  const turned = (array: Uint8Array) =>
+    array.map((value, at) => (at === place.piece ? orientation : value));
+  return place.kind === "corner"
+    ? { ...cube, cornerOrientation: turned(cube.cornerOrientation) }
+    : { ...cube, edgeOrientation: turned(cube.edgeOrientation) };
 }
 
 /** What is left of the cube's knowledge when only these pieces are sure, each in its home. */

@@ -12,15 +12,21 @@ import {
 } from "../../../core/cube/facelets";
 import type { HeldCube } from "../../../core/cube/held-cube";
 import { colourSideInWords } from "../../../core/notation/place-words";
-import type { ColourScheme } from "../../../core/picture/colour-sets";
+import type {
+  ColourName,
+  ColourScheme,
+} from "../../../core/picture/colour-sets";
+import type { Face } from "../../../core/cube/faces";
+import { CORNER_FACES, EDGE_FACES } from "../../../core/cube/pieces";
+import { present } from "../../../core/invariant";
 import { positionInWords } from "./case-words";
-import type { CubePiece } from "./own-cube";
+import type { CubePiece, CubePlace } from "./own-cube";
 
 /** A place and a way round. */
 export interface Seat {
   readonly position: number;
   readonly orientation: number;
-  /** Where the piece's first-colour sticker then is: "bottom front right; white is on the front". */
+  /** Where the sticker is that says how it is turned: "bottom front right; white is on the front". */
   readonly words: string;
 }
 
@@ -28,6 +34,38 @@ function tablesOf(cube: HeldCube<PartlyKnownCubies>, kind: CubePiece["kind"]) {
   return kind === "corner"
     ? ([CORNER_FACELETS, cube.cubies.cornerPermutation] as const)
     : ([EDGE_FACELETS, cube.cubies.edgePermutation] as const);
+}
+
+/** The colour whose sticker says how a piece is turned: the first or the last layer's, or a middle edge's first. */
+export function colourToTap(
+  { kind, piece }: CubePiece,
+  scheme: ColourScheme,
+): ColourName {
+  const faces = (kind === "corner" ? CORNER_FACES : EDGE_FACES)[piece];
+  return scheme[present(faces?.[0], "pieces are in range")];
+}
+
+/** How the piece at a place can be turned, by the side its last-layer sticker is on. */
+export function turningsAt(
+  cube: HeldCube<PartlyKnownCubies>,
+  { kind, piece }: CubePlace,
+): readonly Face[] {
+  const [table] = tablesOf(cube, kind);
+  const facelets = present(table[piece], "places are in range");
+  return facelets.map((facelet) =>
+    faceletFace(viewFacelet(cube.hold, facelet)),
+  );
+}
+
+/** How the piece at a place is turned whose last-layer sticker was tapped; undefined for a tap elsewhere. */
+export function turningAt(
+  cube: HeldCube<PartlyKnownCubies>,
+  { kind, piece }: CubePlace,
+  facelet: number,
+): number | undefined {
+  const [table] = tablesOf(cube, kind);
+  const turned = table[piece]?.indexOf(bodyFacelet(cube.hold, facelet)) ?? -1;
+  return turned < 0 ? undefined : turned;
 }
 
 /** Every seat a lost piece can have. */
@@ -43,10 +81,11 @@ export function seatsFor(
       : facelets.map((facelet, orientation) => {
           const side = faceletFace(viewFacelet(cube.hold, facelet));
           const place = positionInWords(cube, piece.kind, position);
+          const colour = colourToTap(piece, scheme);
           return {
             position,
             orientation,
-            words: `${place}; ${colourSideInWords(scheme.U, side)}`,
+            words: `${place}; ${colourSideInWords(colour, side)}`,
           };
         }),
   );
@@ -56,7 +95,7 @@ export function seatsFor(
 export type SeatError = "centre" | "other-kind" | "taken";
 
 /**
- * The seat of a piece whose first-colour sticker is at a tapped facelet.
+ * The seat of a piece whose sticker of `colourToTap` is at a tapped facelet.
  *
  * Shape: `facelet` as the holder sees it.
  */

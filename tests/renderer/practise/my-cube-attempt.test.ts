@@ -210,7 +210,7 @@ describe("the end of an attempt", () => {
   it("is 'not done' for a cross lost while answering, and nothing is known then", async () => {
     const begun = await setUp(itemOf("C1"));
     begun.attempt.seen(1000);
-    begun.attempt.astray("cross-lost", 4000);
+    begun.attempt.astray("base-lost", 4000);
     expect(begun.answers).toHaveLength(1);
     expect(begun.answers[0]).toMatchObject({
       verdict: { right: false },
@@ -253,7 +253,7 @@ it("counts as interrupted once it was seen and did not look like its picture", a
 describe("finding a piece", () => {
   it("can be told anew after a wrong tap, until the cube is turned", () => {
     const { attempt } = begin(itemOf("C1"), {});
-    attempt.astray("cross-lost", 0);
+    attempt.astray("base-lost", 0);
     const first = attempt.stage;
     expect(first.kind).toBe("find");
     expect(attempt.canTellAnew).toBe(false);
