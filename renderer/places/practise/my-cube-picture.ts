@@ -2,7 +2,7 @@
 import { caseEntry } from "../../../core/cases/case-table";
 import { targetsOf } from "../../../core/cases/constraint";
 import { knownPieces } from "../../../core/cases/partly-known-position";
-import type { Position } from "../../../core/cases/position";
+import { type Position, startOf } from "../../../core/cases/position";
 import {
   lastLayerStickers,
   lastLayerTellingFacelets,
@@ -13,7 +13,7 @@ import type { HeldCube } from "../../../core/cube/held-cube";
 import type { CubePictureInput } from "../../../core/picture/cube-picture";
 import { stageMirrors } from "../../../core/picture/mirrors-needed";
 import type { CubePalette } from "../../../core/picture/palette";
-import type { CubeView } from "../../../core/picture/projection";
+import { type CubeView, highView } from "../../../core/picture/projection";
 import {
   casePicture,
   type CubeOnItsWay,
@@ -22,6 +22,7 @@ import {
 import type { MyCubeStage } from "../../state/practise/my-cube-stage";
 import { turnAskedFor } from "../../state/practise/turn-walk";
 import { questionMirrors } from "./question-mirrors";
+import type { StageName } from "./stage-size.svelte";
 
 /** What the picture depends on. */
 export interface MyCubeShowing {
@@ -72,6 +73,20 @@ function ownPart({
       };
     }
   }
+}
+
+/** How large the cube of a case is beside its mirrors; the same while it is turned. */
+export function sizeOf(position: Position): StageName {
+  const entry = caseEntry(position.case);
+  if (entry.group === "first-layer") return "miss";
+  if (entry.group === "last-layer") return "myCubeHigh";
+  const slot = slotFacelets(
+    entry.stage,
+    position.variant.home,
+    startOf(position),
+  );
+  const { floor } = stageMirrors(slot.pieces.flat(), highView(1, "right"));
+  return floor === true ? "myCubeHighWithFloor" : "myCubeHigh";
 }
 
 /** What the picture needs. */

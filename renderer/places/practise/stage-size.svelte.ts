@@ -52,6 +52,15 @@ const SIZES = {
     wide: { pixels: 92, frame: [-290, -224, 290, 290] },
     narrow: { pixels: 48, frame: [-164, -122, 164, 152] },
   },
+  // Seen from higher up, with a mirror on both sides; the floor where it is needed.
+  myCubeHigh: {
+    wide: { pixels: 70, frame: [-323, -170, 331, 184] },
+    narrow: { pixels: 38, frame: [-164, -94, 164, 104] },
+  },
+  myCubeHighWithFloor: {
+    wide: { pixels: 66, frame: [-305, -160, 312, 318] },
+    narrow: { pixels: 37, frame: [-164, -92, 164, 176] },
+  },
 } as const;
 
 export type StageName = keyof typeof SIZES;

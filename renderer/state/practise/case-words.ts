@@ -1,5 +1,5 @@
 /** Where the piece of a case is and where it belongs, as the learner sees it. */
-import type { PartlyKnownCubies } from "../../../core/cube/cubies";
+import { type PartlyKnownCubies, UNKNOWN } from "../../../core/cube/cubies";
 import type { HeldCube } from "../../../core/cube/held-cube";
 import {
   CORNER_FACES,
@@ -53,7 +53,10 @@ export function pieceWhereInWords(
   const table = piece.kind === "corner" ? CORNER_FACES : EDGE_FACES;
   const own = present(table[piece.piece]?.[0], "pieces are in range");
   const seen = seenFaces(cube, piece.kind, at);
-  const side = present(seen[orientation[at] ?? 0], "stickers are in range");
+  const turned = orientation[at] ?? UNKNOWN;
+  // Where it is may be known, and not how it is turned there.
+  if (turned === UNKNOWN) return positionInWords(cube, piece.kind, at);
+  const side = present(seen[turned], "stickers are in range");
   return `${positionInWords(cube, piece.kind, at)}; ${colourSideInWords(scheme[own], side)}`;
 }
 
