@@ -62,7 +62,7 @@ export const COMPUTED_WAYS: Readonly<
     "U' L U' R U2 Rw2 U' F2 D U R' D' Rw",
   ],
   "last-layer-corners-turned-last:1122": [
-    "U2 R U R2 U' R2 U' R2 U2 R2 U' R' U R U2 R'",
+    "U2 R U2 L2 D L' U2 Rw2 U' M' F R2 U2 R2",
     "U2 R U R2 U' R2 U' R2 U2 R2 U' R' U R U2 R'",
   ],
   "last-layer-corners-turned-last:1212": [
@@ -393,8 +393,8 @@ export const COMPUTED_WAYS: Readonly<
     "U R2 Uw R' U R' U' R D' F2 Rw' F Rw",
   ],
   "last-layer-placed:0321-0132": [
-    "U2 F' U F' U' R' F' R2 U' R' U R' F R F",
-    "U2 F' U F' U' R' F' R2 U' R' U R' F R F",
+    "U R' U R' U' x' U' R' U2 F' U' F U' R U R",
+    "U R' U R' U' x' U' R' U2 F' U' F U' R U R",
   ],
   "last-layer-placed:0321-0213": [
     "U F2 U F2 R' F Rw F U' F' R U Rw' F'",
@@ -405,8 +405,8 @@ export const COMPUTED_WAYS: Readonly<
     "R' U L' U2 R U' R' L U L' U2 R U' L",
   ],
   "last-layer-placed:0321-1230": [
-    "x' U' R' D' R U R' D R U' R' D R U R' D' R",
-    "x' U' R' D' R U R' D R U' R' D R U R' D' R",
+    "U R' U Rw' Fw2 R F' M' U Rw' Fw2 R F' Rw",
+    "U R' U Rw' Fw2 R F' M' U Rw' Fw2 R F' Rw",
   ],
   "last-layer-placed:0321-2103": [
     "R' U x' R2 U2 F R' U2 R F' U2 R2 F' R",
