@@ -45,7 +45,14 @@ export const FIRST_LAYER_TABLE: readonly FirstLayerEntry[] = [
     entryFromRow(row, "first-layer-corners"),
   ),
   ...CORNER_SWAP_ROWS.map((row) => entryFromRow(row, "first-layer-corners")),
-];
+].map((entry) => ({
+  ...entry,
+  // Its shortest ways are written down, where they are not those taught first.
+  ways: [
+    ...entry.ways,
+    ...computedWays(entry.id).filter(({ school }) => school === "easiest"),
+  ],
+}));
 
 const FIRST_LAYER_BY_ID: ReadonlyMap<CaseId, FirstLayerEntry> = new Map(
   FIRST_LAYER_TABLE.map((entry) => [entry.id, entry]),

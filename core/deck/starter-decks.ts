@@ -214,6 +214,12 @@ export const STARTER_DECKS: readonly Deck[] = [
   ),
 ];
 
+/** What a learner practises who chose no decks: the beginner's solve, from the first edge to the last corner. */
+export const FIRST_COURSE: readonly Deck[] = STARTER_DECKS.slice(
+  0,
+  1 + STARTER_DECKS.findIndex(({ id }) => id === "starter-last-steps"),
+);
+
 /** Whether a deck came with the app: it is copied, never changed, and not stored. */
 export function isStarterDeck({ id }: Pick<Deck, "id">): boolean {
   return STARTER_DECKS.some((deck) => deck.id === id);

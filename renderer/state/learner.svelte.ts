@@ -9,7 +9,7 @@ import {
 } from "../../core/cases/whole-cube-naming";
 import type { Hold } from "../../core/cases/variant";
 import type { Deck, DeckCase } from "../../core/deck/deck";
-import { STARTER_DECKS } from "../../core/deck/starter-decks";
+import { FIRST_COURSE } from "../../core/deck/starter-decks";
 import type { Learner } from "../../core/memory/learner";
 import { dueDay } from "../../core/memory/due-day";
 import { dayNumber, localDay } from "../../core/memory/local-day";
@@ -131,7 +131,7 @@ export class LearnerState {
   /** The decks that are practised, in the learner's order. */
   get decks(): readonly Deck[] {
     const chosen = this.#settings.decks;
-    if (chosen === undefined) return STARTER_DECKS;
+    if (chosen === undefined) return FIRST_COURSE;
     return chosen.flatMap((id) => this.#shelf.find(id) ?? []);
   }
 

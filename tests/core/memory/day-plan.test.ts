@@ -17,6 +17,9 @@ import { currentItem, startRound } from "../../../core/memory/round";
 import { present } from "../../../core/invariant";
 import { sampleReview } from "./sample-review";
 
+/** The three decks of the first layer. */
+const FIRST_LAYER_DECKS = STARTER_DECKS.slice(0, 3);
+
 function plan(
   log: readonly Review[],
   today: number,
@@ -24,7 +27,7 @@ function plan(
 ): DayPlan {
   return planDay({
     learner: "ada",
-    decks: STARTER_DECKS,
+    decks: FIRST_LAYER_DECKS,
     hold: "up",
     memories: memoriesOf(log),
     today: dayNumber(today),
@@ -124,7 +127,7 @@ describe("what a deck asks for", () => {
     const many = [deckOf({ newPerRound: 3 })];
     expect(planRound(plan([], 0, { decks: many }))).toHaveLength(3);
     const none = deckOf({ newPerRound: 0 });
-    const day = plan([], 0, { decks: [none, ...STARTER_DECKS] });
+    const day = plan([], 0, { decks: [none, ...FIRST_LAYER_DECKS] });
     // The first deck's three cases wait; the others' still come.
     expect(day.heldBack).toBe(3);
     expect(ids(day.fresh)[0]).toBe("E2b");

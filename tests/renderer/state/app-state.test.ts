@@ -2,7 +2,7 @@ import "fake-indexeddb/auto";
 import { beforeEach, describe, expect, it, vi } from "vitest";
 import { localDay } from "../../../core/memory/local-day";
 import type { Milliseconds } from "../../../core/memory/review";
-import { STARTER_DECKS } from "../../../core/deck/starter-decks";
+import { FIRST_COURSE } from "../../../core/deck/starter-decks";
 import {
   type AppState,
   openApp,
@@ -36,7 +36,7 @@ describe("the app", () => {
     const app = await openWindow();
     expect(names(app)).toEqual(["Learner 1"]);
     expect(app.current.learner.name).toBe("Learner 1");
-    expect(app.current.decks).toEqual(STARTER_DECKS);
+    expect(app.current.decks).toEqual(FIRST_COURSE);
     expect(app.current.memories.size).toBe(0);
   });
 
