@@ -1,9 +1,10 @@
 /** How a stage's cases stand on a shelf: in families, mirror twins side by side. */
+import { partOf, runToEnd, type Steps } from "../solver/steps";
 import type { CaseEntry, Family } from "./case-entry";
 import type { CaseId } from "./case-ids";
-import { casesOfStage } from "./case-table";
+import { gatherCases } from "./case-table";
 import { type LastLayerFamily, lastLayerFamilyOf } from "./last-layer-families";
-import type { SlotFamily } from "./slot-cases";
+import type { SlotFamily, SlotPlace } from "./slot-cases";
 import type { Stage } from "./stage";
 
 /** A family of any stage. */
@@ -48,8 +49,22 @@ const FIRST_LAYER_ORDER: readonly Family[] = [
   "in-each-others-homes",
 ];
 
+/** Slots' families as they are met in a solve: from both pieces in the top layer to pieces in other slots. */
+const SLOT_PLACES: readonly SlotPlace[] = ["last-layer", "home", "elsewhere"];
+
 function rankOf({ family, group }: CaseFamily): number {
-  return group === "first-layer" ? FIRST_LAYER_ORDER.indexOf(family) : 0;
+  switch (group) {
+    case "first-layer":
+      return FIRST_LAYER_ORDER.indexOf(family);
+    case "slot": {
+      const { corner = "last-layer", edge } = family;
+      const atCorner = SLOT_PLACES.indexOf(corner);
+      const atEdge = SLOT_PLACES.indexOf(edge);
+      return 4 * Math.max(atCorner, atEdge) + atCorner + atEdge;
+    }
+    case "last-layer":
+      return 0;
+  }
 }
 
 /** Cases with their twins where both are there, in the order in which they are met. */
@@ -64,24 +79,54 @@ function besideTwins(entries: readonly CaseEntry[]): CaseId[][] {
   });
 }
 
-/** A stage's cases by family and twins. Every case of the stage is in it once. */
-export function shelfFamilies(stage: Stage): readonly ShelfFamily[] {
+/**
+ * Whether a family's pieces stand in other slots, which are then open too: met
+ * early in a solve, and after the cases that stay when all others are placed.
+ */
+export function isElsewhere({ group, family }: CaseFamily): boolean {
+  return (
+    group === "slot" &&
+    family.corner !== undefined &&
+    [family.corner, family.edge].includes("elsewhere")
+  );
+}
+
+/** How many cases are sorted between two steps: about a millisecond's worth. */
+const CASES_A_STEP = 64;
+
+const SHELVES = new Map<Stage, readonly ShelfFamily[]>();
+
+/** Sorts a stage's cases, where that is not done yet, so that other work can go on in between. */
+export function* gatherShelf(stage: Stage): Steps<readonly ShelfFamily[]> {
+  const known = SHELVES.get(stage);
+  if (known !== undefined) return known;
   const families = new Map<
     string,
     { family: CaseFamily; cases: CaseEntry[] }
   >();
-  for (const entry of casesOfStage(stage)) {
+  const entries = yield* partOf(gatherCases(stage), 0, 0.8);
+  for (const [i, entry] of entries.entries()) {
+    if (i % CASES_A_STEP === 0) yield 0.8 + (0.2 * i) / entries.length;
     const family = familyOf(entry);
     const key = JSON.stringify(family.family);
-    const known = families.get(key);
-    if (known === undefined) families.set(key, { family, cases: [entry] });
-    else known.cases.push(entry);
+    const sorted = families.get(key);
+    if (sorted === undefined) families.set(key, { family, cases: [entry] });
+    else sorted.cases.push(entry);
   }
-  return [...families]
+  const shelf = [...families]
     .toSorted(([, a], [, b]) => rankOf(a.family) - rankOf(b.family))
     .map(([key, { family, cases }]) => ({
       key,
       family,
       groups: besideTwins(cases),
     }));
+  // Somebody may have needed it before the last slice was done.
+  const first = SHELVES.get(stage) ?? shelf;
+  SHELVES.set(stage, first);
+  return first;
+}
+
+/** A stage's cases by family and twins; always the same list. Every case of the stage is in it once. */
+export function shelfFamilies(stage: Stage): readonly ShelfFamily[] {
+  return runToEnd(gatherShelf(stage));
 }

@@ -7,6 +7,7 @@ import { rotationAbout } from "../cube/symmetries";
 import { invariant, present } from "../invariant";
 import { mirrorTurns, turnsThroughSymmetry } from "../notation/mirror";
 import { simplifyTurns } from "../notation/simplify";
+import { partOf, runToEnd, type Steps } from "../solver/steps";
 import {
   type CaseEntry,
   entryFromRow,
@@ -24,6 +25,7 @@ import { FIRST_LAYER_CORNER_ROWS } from "./first-layer-corners";
 import { FIRST_LAYER_EDGE_ROWS } from "./first-layer-edges";
 import { lastLayerCases, lastLayerTwinOf } from "./last-layer-cases";
 import { answersLook } from "./last-layer-goal";
+import { gatherLastLayer } from "./last-layer-orbits";
 import { taughtForSlot } from "./second-layer-ways";
 import { slotCases, slotTwinOf } from "./slot-cases";
 import {
@@ -32,8 +34,10 @@ import {
   isLastLayerStage,
   isSlotStage,
   parseStage,
+  type SlotStage,
   type Stage,
 } from "./stage";
+import type { LastLayerStage } from "./last-layer-stages";
 import { type Hold, HOME_INDICES } from "./variant";
 import { type Hand, turnsInTable, type Way, type WaySchool } from "./way";
 import { COMPUTED_WAYS } from "./computed-ways";
@@ -77,30 +81,16 @@ function computedWays(id: CaseId): readonly Way[] {
   ];
 }
 
-function entriesOf(stage: Stage): readonly CaseEntry[] {
-  if (isSlotStage(stage))
-    return slotCases(stage).map((shows) => ({
-      group: "slot",
-      id: shows.id,
-      stage,
-      shows,
-      ways: [
-        ...(stage === "second-layer-edges"
-          ? [
-              {
-                school: "first",
-                hand: "right",
-                turns: taughtForSlot(shows),
-              } as const,
-            ]
-          : []),
-        ...computedWays(shows.id),
-      ],
-      twin: slotTwinOf(shows).id,
-      targets: targetsOfStage(stage),
-    }));
-  if (isLastLayerStage(stage))
-    return lastLayerCases(stage).map((shows) => ({
+/** How many entries are made between two steps: about a millisecond's worth. */
+const ENTRIES_A_STEP = 48;
+
+function* lastLayerEntries(stage: LastLayerStage): Steps<readonly CaseEntry[]> {
+  yield* partOf(gatherLastLayer(stage), 0, 0.5);
+  const cases = lastLayerCases(stage);
+  const entries: CaseEntry[] = [];
+  for (const [i, shows] of cases.entries()) {
+    if (i % ENTRIES_A_STEP === 0) yield 0.5 + (0.5 * i) / cases.length;
+    entries.push({
       group: "last-layer",
       id: shows.id,
       stage,
@@ -108,31 +98,75 @@ function entriesOf(stage: Stage): readonly CaseEntry[] {
       ways: computedWays(shows.id),
       twin: lastLayerTwinOf(shows).id,
       targets: targetsOfStage(stage),
-    }));
-  return FIRST_LAYER_TABLE.filter((entry) => entry.stage === stage);
+    });
+  }
+  return entries;
+}
+
+function slotEntries(stage: SlotStage): readonly CaseEntry[] {
+  return slotCases(stage).map((shows) => ({
+    group: "slot",
+    id: shows.id,
+    stage,
+    shows,
+    ways: [
+      ...(stage === "second-layer-edges"
+        ? [
+            {
+              school: "first",
+              hand: "right",
+              turns: taughtForSlot(shows),
+            } as const,
+          ]
+        : []),
+      ...computedWays(shows.id),
+    ],
+    twin: slotTwinOf(shows).id,
+    targets: targetsOfStage(stage),
+  }));
 }
 
 const ENTRIES = new Map<Stage, readonly CaseEntry[]>();
 const ENTRY_BY_ID = new Map<string, CaseEntry>();
 
-/**
- * All cases of a stage, in the order of its shelf; always the same list.
- * The largest stage takes 0.1 s when it is first asked about, any other under
- * 20 ms (Node 20, one core).
- */
-export function casesOfStage(stage: Stage): readonly CaseEntry[] {
+/** Gathers the cases of a stage, where that is not done yet, so that other work can go on in between. */
+export function* gatherCases(stage: Stage): Steps<readonly CaseEntry[]> {
   const known = ENTRIES.get(stage);
   if (known !== undefined) return known;
-  const entries = entriesOf(stage);
-  ENTRIES.set(stage, entries);
-  for (const entry of entries) ENTRY_BY_ID.set(entry.id, entry);
-  return entries;
+  const gathered = isLastLayerStage(stage)
+    ? yield* lastLayerEntries(stage)
+    : isSlotStage(stage)
+      ? slotEntries(stage)
+      : FIRST_LAYER_TABLE.filter((entry) => entry.stage === stage);
+  // Somebody may have needed them before the last slice was done.
+  const first = ENTRIES.get(stage);
+  if (first !== undefined) return first;
+  ENTRIES.set(stage, gathered);
+  for (const entry of gathered) ENTRY_BY_ID.set(entry.id, entry);
+  return gathered;
+}
+
+/**
+ * All cases of a stage, in the order of its shelf; always the same list.
+ * The largest stage takes 0.15 s when it is first asked about, any other under
+ * 50 ms (Node 20, one core); `gatherCases` takes as long in small slices.
+ */
+export function casesOfStage(stage: Stage): readonly CaseEntry[] {
+  return runToEnd(gatherCases(stage));
 }
 
 /** The stage that a computed id names, or undefined where it names none. */
 function stageOfText(text: string): Stage | undefined {
   const colon = text.indexOf(":");
   return colon < 0 ? undefined : parseStage(text.slice(0, colon));
+}
+
+/** The stage of a case, told from its id alone: no case is gathered for it. */
+export function stageOfCase(id: CaseId): Stage {
+  return (
+    FIRST_LAYER_BY_ID.get(id)?.stage ??
+    present(stageOfText(id), "an id names its stage")
+  );
 }
 
 /** The id that a text names, or undefined where there is none. */

@@ -148,8 +148,16 @@ function leastMoved(
   return present(looks[0], "a case has a look with all before it done");
 }
 
-/** The family of a case. */
+const FAMILY_OF = new WeakMap<LastLayerCase, LastLayerFamily>();
+
+/** The family of a case; always the same object for the same case. */
 export function lastLayerFamilyOf(one: LastLayerCase): LastLayerFamily {
+  const family = FAMILY_OF.get(one) ?? foundFamily(one);
+  FAMILY_OF.set(one, family);
+  return family;
+}
+
+function foundFamily(one: LastLayerCase): LastLayerFamily {
   const sortedBy = SORTED_BY[one.stage];
   if (sortedBy !== undefined) {
     const look = { ...SOLVED_LOOK, ...one.lookAt(0) };

@@ -10,6 +10,7 @@
  * 493 in 16 ms, the 3,915 in 90 ms.
  */
 import { invariant, present } from "../invariant";
+import { runToEnd, type Steps } from "../solver/steps";
 import {
   type LastLayerLook,
   type LookPart,
@@ -24,7 +25,7 @@ import {
   type LastLayerRule,
   type LastLayerStage,
 } from "./last-layer-stages";
-import { orbitsUnder, orbitUnder } from "./orbits";
+import { orbitUnder } from "./orbits";
 
 /** Some parts of a look. */
 export type SeenLook = Partial<LastLayerLook>;
@@ -148,32 +149,47 @@ function isReachable({ cornerPlaces, edgePlaces }: SeenLook): boolean {
   );
 }
 
-function gather({ done, asks }: LastLayerRule): LastLayerOrbits {
+/** How many looks are gathered between two steps: under a millisecond's worth. */
+const LOOKS_A_STEP = 1024;
+
+function* gather({ done, asks }: LastLayerRule): Steps<LastLayerOrbits> {
   // What is done comes first, so that the least number of an orbit has it solved.
   const seen = numbersOf([...done, ...asks]);
   const before = numbersOf(done);
   const sameNumber = (number: number) => number;
   const askedSize = seen.size / before.size;
-  const numbers = orbitUnder(0, sameNumber, before.steps)
-    .toSorted((a, b) => a - b)
-    .flatMap((known) =>
-      Array.from({ length: askedSize }, (_, n) => known * askedSize + n),
-    )
-    .filter((number) => isReachable(seen.lookOf(number)));
-  const all = orbitsUnder(numbers, sameNumber, seen.steps);
+  const numbers: number[] = [];
+  const known = orbitUnder(0, sameNumber, before.steps).toSorted(
+    (a, b) => a - b,
+  );
+  for (const [k, one] of known.entries())
+    for (let n = 0; n < askedSize; n++) {
+      const number = one * askedSize + n;
+      if (isReachable(seen.lookOf(number))) numbers.push(number);
+      if (n % LOOKS_A_STEP === 0)
+        yield (0.5 * (k + n / askedSize)) / known.length;
+    }
+  const all: (readonly number[])[] = [];
   const caseOf = new Map<number, number | "answered">();
-  all.forEach((orbit, i) => {
-    for (const number of orbit)
-      caseOf.set(number, i === 0 ? "answered" : i - 1);
-  });
+  for (const [i, number] of numbers.entries()) {
+    if (i % LOOKS_A_STEP === 0) yield 0.5 + (0.4 * i) / numbers.length;
+    if (caseOf.has(number)) continue;
+    const orbit = orbitUnder(number, sameNumber, seen.steps);
+    for (const member of orbit)
+      caseOf.set(member, all.length === 0 ? "answered" : all.length - 1);
+    all.push(orbit);
+  }
   invariant(caseOf.size === numbers.length, "turning keeps what is done");
   const [answered, ...rest] = all;
+  const orbits: LastLayerOrbit[] = [];
+  for (const [i, orbit] of rest.entries()) {
+    if (i % LOOKS_A_STEP === 0) yield 0.9 + (0.1 * i) / rest.length;
+    const lookAt = (index: number) =>
+      seen.lookOf(present(orbit[index], "a look is below the orbit's size"));
+    orbits.push({ code: codeOf(lookAt(0), asks), size: orbit.length, lookAt });
+  }
   return {
-    orbits: rest.map((orbit) => {
-      const lookAt = (i: number) =>
-        seen.lookOf(present(orbit[i], "a look is below the orbit's size"));
-      return { code: codeOf(lookAt(0), asks), size: orbit.length, lookAt };
-    }),
+    orbits,
     looks: numbers.length,
     solvedLooks: present(answered, "the solved look is one").length,
     caseOf: (look) => {
@@ -190,11 +206,20 @@ export function codeOf(look: SeenLook, parts: readonly LookPart[]): string {
 
 const GATHERED = new Map<LastLayerStage, LastLayerOrbits>();
 
-/** The cases of a stage of the last layer; always the same object for the same stage. */
-export function lastLayerOrbits(stage: LastLayerStage): LastLayerOrbits {
+/** Gathers the cases of a stage of the last layer, where that is not done yet, so that other work can go on in between. */
+export function* gatherLastLayer(
+  stage: LastLayerStage,
+): Steps<LastLayerOrbits> {
   const known = GATHERED.get(stage);
   if (known !== undefined) return known;
-  const gathered = gather(LAST_LAYER_RULES[stage]);
-  GATHERED.set(stage, gathered);
-  return gathered;
+  const gathered = yield* gather(LAST_LAYER_RULES[stage]);
+  // Somebody may have needed them before the last slice was done.
+  const first = GATHERED.get(stage) ?? gathered;
+  GATHERED.set(stage, first);
+  return first;
+}
+
+/** The cases of a stage of the last layer; always the same object for the same stage. */
+export function lastLayerOrbits(stage: LastLayerStage): LastLayerOrbits {
+  return runToEnd(gatherLastLayer(stage));
 }

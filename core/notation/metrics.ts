@@ -1,5 +1,5 @@
 /**
- * How long a sequence is, in the two metrics of the Regulations. Turns count
+ * How long a sequence is, in the two metrics of the Regulations and in quarters. Turns count
  * as they are written: `R R` is two turns; `simplifyTurns` first where a
  * length must not depend on that.
  */
@@ -25,4 +25,16 @@ export function outerBlockTurns(turns: readonly Turn[]): number {
  */
 export function executionTurns(turns: readonly Turn[]): number {
   return turns.length;
+}
+
+/**
+ * Quarter turns: a half turn 2, a slice twice as much as a face, the whole
+ * cube 0. Source: common practice, as for `outerBlockTurns`.
+ */
+export function quarterTurns(turns: readonly Turn[]): number {
+  return turns.reduce((sum, turn) => {
+    if (isWholeCubeTurn(turn)) return sum;
+    const quarters = turn.quarters === 2 ? 2 : 1;
+    return sum + (isSliceTurn(turn) ? 2 : 1) * quarters;
+  }, 0);
 }

@@ -1,12 +1,13 @@
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import {
   casesOfStage,
   FIRST_LAYER_TABLE,
   firstLayerEntry,
 } from "../../../core/cases/case-table";
 import { FIRST_LAYER_STAGES, STAGES } from "../../../core/cases/stage";
-import { shelfFamilies } from "../../../core/cases/case-families";
-import { lookAlikes } from "../../../core/cases/look-alikes";
+import { isElsewhere, shelfFamilies } from "../../../core/cases/case-families";
+import { CASES_ON_SHELF } from "../../../core/cases/shelf-counts";
+import { slotCasesBeside } from "../../../core/cases/slot-cases";
 
 describe("a shelf", () => {
   it.each(STAGES)("of %s holds every case of its stage once", (stage) => {
@@ -26,13 +27,55 @@ describe("a shelf", () => {
   });
 });
 
-describe("the cases that are in one place and face another way", () => {
-  it("are those that learners confuse", () => {
-    // Source: the design's first-layer.md, "What learners really confuse"
-    // (common practice): facing front with facing sideways, down with sideways.
-    expect(lookAlikes("C1")).toEqual(["C2", "C3"]);
-    expect(lookAlikes("E1")).toEqual(["E3"]);
-    expect(lookAlikes("C6")).toEqual(["C7", "C8"]);
-    expect(lookAlikes("E7")).toEqual([]);
+describe("the length of a shelf", () => {
+  it.each(STAGES)("of %s is what the list of shelves says", (stage) => {
+    const shown = shelfFamilies(stage)
+      .filter(({ family }) => !isElsewhere(family))
+      .flatMap(({ groups }) => groups.flat())
+      .filter((id) => id !== "S1" && id !== "S2");
+    expect(shown).toHaveLength(CASES_ON_SHELF[stage]);
+  });
+
+  it("of the pairs is that of the cases left when all other slots are placed", () => {
+    const shown = shelfFamilies("pairs")
+      .filter(({ family }) => !isElsewhere(family))
+      .flatMap(({ groups }) => groups.flat());
+    const left = slotCasesBeside("pairs", [1, 2, 3]).map(({ id }) => id);
+    expect(shown.toSorted()).toEqual(left.toSorted());
+  });
+});
+
+describe("gathering a shelf", () => {
+  /** The module as it is before anybody has asked it anything. */
+  async function unasked() {
+    vi.resetModules();
+    return import("../../../core/cases/case-families");
+  }
+
+  it("goes on in many small steps whose progress only rises", async () => {
+    const { gatherShelf } = await unasked();
+    const steps = gatherShelf("last-layer-whole");
+    let last = 0;
+    let count = 0;
+    let step = steps.next();
+    for (; step.done !== true; step = steps.next(), count++) {
+      expect(step.value).toBeGreaterThanOrEqual(last);
+      expect(step.value).toBeLessThanOrEqual(1);
+      last = step.value;
+    }
+    expect(count).toBeGreaterThan(150);
+    expect(step.value.flatMap(({ groups }) => groups.flat())).toHaveLength(
+      3915,
+    );
+  });
+
+  it("answers the same list whoever asks first, in steps or at once", async () => {
+    const fresh = await unasked();
+    const steps = fresh.gatherShelf("last-layer-placed");
+    steps.next();
+    const atOnce = fresh.shelfFamilies("last-layer-placed");
+    let step = steps.next();
+    while (step.done !== true) step = steps.next();
+    expect(step.value).toBe(atOnce);
   });
 });

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import {
   executionTurns,
   outerBlockTurns,
+  quarterTurns,
 } from "../../../core/notation/metrics";
 import { turnsOf } from "./turns-of";
 
@@ -19,5 +20,16 @@ describe("metrics", () => {
   ])("counts %j as %i outer-block and %i execution turns", (text, ob, ex) => {
     const turns = turnsOf(text);
     expect([outerBlockTurns(turns), executionTurns(turns)]).toEqual([ob, ex]);
+  });
+
+  it.each([
+    // Common practice: a half turn is two quarters, whichever way it is made.
+    ["", 0],
+    ["R U R' U'", 4],
+    ["F2 Rw' Uw2", 5],
+    ["x y2 z'", 0],
+    ["M' U M2", 7],
+  ])("counts %j as %i quarters", (text, quarters) => {
+    expect(quarterTurns(turnsOf(text))).toBe(quarters);
   });
 });
