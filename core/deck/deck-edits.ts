@@ -92,6 +92,19 @@ export function addCase(
   return withCases(deck, deck.cases.toSpliced(at, 0, added));
 }
 
+/**
+ * The deck with more cases at its end, those that it has already left out,
+ * each with the table's starting target.
+ *
+ * Errors: `list-too-long`.
+ */
+export function addCases(deck: Deck, ids: readonly CaseId[]): EditedDeck {
+  const added = ids
+    .filter((id) => !deck.cases.some((entry) => entry.case === id))
+    .map((id) => ({ case: id, target: caseEntry(id).targets.starting }));
+  return withCases(deck, [...deck.cases, ...added]);
+}
+
 /** The deck without a case. Errors: `case-not-in-deck`. */
 export function removeCase(deck: Deck, id: CaseId): EditedDeck {
   const cases = deck.cases.filter((entry) => entry.case !== id);

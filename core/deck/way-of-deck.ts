@@ -36,5 +36,8 @@ export function turnsOfDeckWay(
     return wayOfSchool(id, way.school, hold, way.hand ?? hand)?.turns;
   const read = readTypedWay(id, way.turns);
   if (!read.ok) return undefined;
-  return hold === writtenHold(id) ? read.value : turnedOver(read.value);
+  // Whatever somebody chose for the first layer, all else is held down.
+  return holdFor(caseEntry(id).stage, hold) === writtenHold(id)
+    ? read.value
+    : turnedOver(read.value);
 }

@@ -1,9 +1,13 @@
 /** Ways and their lengths, as people read them. */
 import type { Turn } from "../../core/cube/turns";
 
-import { repetitionIn, type WaySchool } from "../../core/cases/way";
+import {
+  repetitionIn,
+  WAY_SCHOOLS,
+  type WaySchool,
+} from "../../core/cases/way";
 import { formatTurns } from "../../core/notation/format";
-import { outerBlockTurns } from "../../core/notation/metrics";
+import { outerBlockTurns, quarterTurns } from "../../core/notation/metrics";
 import { turnsInWords } from "../../core/notation/say-in-words";
 import { capitalised } from "../../core/notation/sentence";
 
@@ -16,6 +20,16 @@ export const SCHOOL_NAMES: Readonly<Record<WaySchool, string>> = {
   easiest: "The least trouble",
 };
 
+/** What is particular about ways that several schools have in common: "The fewest turns, and the least trouble". */
+export function schoolsInWords(schools: readonly WaySchool[]): string {
+  return WAY_SCHOOLS.filter((school) => schools.includes(school))
+    .map((school, i) => {
+      const name = SCHOOL_NAMES[school];
+      return i === 0 ? name : name.charAt(0).toLowerCase() + name.slice(1);
+    })
+    .join(", and ");
+}
+
 const TIMES = ["", "once", "twice", "three times", "four times", "five times"];
 
 /** How many times, in words. */
@@ -27,6 +41,14 @@ export function timesInWords(times: number): string {
 export function turnCount(turns: readonly Turn[]): string {
   const count = outerBlockTurns(turns);
   return count === 1 ? "1 turn" : `${count} turns`;
+}
+
+/** A length in both metrics: "9 turns (11 quarter turns)"; the second where it says more. */
+export function turnCounts(turns: readonly Turn[]): string {
+  const quarters = quarterTurns(turns);
+  return quarters === outerBlockTurns(turns)
+    ? turnCount(turns)
+    : `${turnCount(turns)} (${quarters} quarter turns)`;
 }
 
 /** A way on one line: its turns, a repeated part written once. */

@@ -10,13 +10,14 @@ import type { LearnerState } from "./learner.svelte";
 /** A way of a case. */
 export interface CaseWay {
   readonly turns: readonly Turn[];
-  /** Undefined for turns of a coach's own. */
-  readonly school: WaySchool | undefined;
+  /** The schools that teach just these turns; none for turns of a coach's own. */
+  readonly schools: readonly WaySchool[];
 }
 
 /**
  * The ways of a case, each once, the one that is taught first: their deck's,
- * else the app's. Empty for two corners, which no one way answers.
+ * else the app's. Empty for two corners, which no one way answers, and where
+ * ways are found on demand.
  */
 export function caseWays(
   id: CaseId,
@@ -26,22 +27,16 @@ export function caseWays(
   const deckWay = learner.ownDeckCase(id)?.way;
   const taught =
     deckWay === undefined ? undefined : turnsOfDeckWay(id, deckWay, hold, hand);
-  const known = waysOf(id, hold, hand).map(({ turns, school }) => ({
-    turns,
-    school,
-  }));
-  const own =
-    taught === undefined
-      ? []
-      : [
-          {
-            turns: taught,
-            school: deckWay?.kind === "school" ? deckWay.school : undefined,
-          },
-        ];
-  const all: readonly CaseWay[] = [...own, ...known];
-  const written = all.map(({ turns }) => formatTurns(turns));
-  return all.filter((_, i) => written.indexOf(written[i] ?? "") === i);
+  const known = waysOf(id, hold, hand);
+  const distinct = new Map<string, CaseWay>();
+  if (taught !== undefined)
+    distinct.set(formatTurns(taught), { turns: taught, schools: [] });
+  for (const { turns, school } of known) {
+    const text = formatTurns(turns);
+    const { schools = [] } = distinct.get(text) ?? {};
+    distinct.set(text, { turns, schools: [...schools, school] });
+  }
+  return [...distinct.values()];
 }
 
 /** The turns that a learner is taught for a case; undefined for two corners. */

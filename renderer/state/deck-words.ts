@@ -5,9 +5,9 @@
  */
 import type { CaseId } from "../../core/cases/case-ids";
 import { caseTitle } from "../../core/cases/case-words";
-import { stageName } from "../../core/cases/stage-words";
+import { stageName, stageNames } from "../../core/cases/stage-words";
 import type { WholeCubeNaming } from "../../core/cases/whole-cube-naming";
-import { caseEntry } from "../../core/cases/case-table";
+import { stageOfCase } from "../../core/cases/case-table";
 import type { Stage } from "../../core/cases/stage";
 import type { Hold } from "../../core/cases/variant";
 import type { Deck, DeckCase, DeckWay } from "../../core/deck/deck";
@@ -28,10 +28,19 @@ type DeckField = Exclude<keyof Deck, "id" | "cases" | "extra">;
 
 /** What a step is called; one about a case carries the case, so that steps of two cases never join. */
 export type StepLabel =
-  DeckField | "add" | "remove" | "move" | "file" | `${CaseField} ${CaseId}`;
+  | DeckField
+  | "add"
+  | "add-all"
+  | "remove"
+  | "move"
+  | "file"
+  | `${CaseField} ${CaseId}`;
 
 const STEP_WORDS: Readonly<
-  Record<DeckField | CaseField | "add" | "remove" | "move" | "file", string>
+  Record<
+    DeckField | CaseField | "add" | "add-all" | "remove" | "move" | "file",
+    string
+  >
 > = {
   name: "name",
   description: "description",
@@ -42,6 +51,7 @@ const STEP_WORDS: Readonly<
   stages: "order of the stages",
   ceiling: "weekly class",
   add: "case put in",
+  "add-all": "cases put in",
   remove: "case taken out",
   move: "order",
   file: "what the file changed",
@@ -92,17 +102,26 @@ const PIECES = {
   unmarked: "not marked",
 } as const;
 
-const KIND_OF_PIECE: Readonly<Partial<Record<Stage, string>>> = {
-  "first-layer-edges": "edge",
-  "first-layer-corners": "corner",
-  "second-layer-edges": "second layer",
-};
+/** Stages whose titles no other stage has. */
+const TOLD_BY_TITLE: readonly Stage[] = [
+  "pairs",
+  "last-layer-turned",
+  "last-layer-placed",
+];
 
-/** A case among others: its title, and which kind of piece it is about where that is not seen. */
+/** What a case is one of, where another stage may have one of the same title. */
+function kindOfCase(stage: Stage): string | undefined {
+  if (stage === "first-layer-edges") return "edge";
+  if (stage === "first-layer-corners") return "corner";
+  return TOLD_BY_TITLE.includes(stage)
+    ? undefined
+    : stageNames(stage).short.toLowerCase();
+}
+
+/** A case among others: its title, and what it is one of where that is not seen. */
 export function caseInWords(id: CaseId, naming: WholeCubeNaming): string {
   const title = caseTitle(id, naming);
-  const { stage } = caseEntry(id);
-  const kind = KIND_OF_PIECE[stage];
+  const kind = kindOfCase(stageOfCase(id));
   return kind === undefined ? title : `${title} (${kind})`;
 }
 

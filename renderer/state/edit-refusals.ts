@@ -3,6 +3,7 @@ import { caseEntry } from "../../core/cases/case-table";
 import { caseTitle } from "../../core/cases/case-words";
 import type { WholeCubeNaming } from "../../core/cases/whole-cube-naming";
 import type { WayRefusal } from "../../core/deck/check-way";
+import { capitalised } from "../../core/notation/sentence";
 import { deckFaultText } from "../deck-error-text";
 import { notationErrorText } from "../notation-error-text";
 import type { EditRefusal } from "./deck-bench.svelte";
@@ -47,8 +48,19 @@ type Failure = Extract<WayRefusal, { readonly code: "does-not-answer" }>;
 
 /** What the cube shows at the end of a way that does not answer. */
 function endInWords({ verdict, position }: Failure): string {
-  const isEdge = caseEntry(position.case).stage === "first-layer-edges";
+  const { group, stage } = caseEntry(position.case);
+  if (group === "last-layer")
+    return verdict.lost.corners.length + verdict.lost.edges.length > 0
+      ? "the first two layers do not stay as they are"
+      : "the top is not as the case asks";
+  const isEdge =
+    stage === "first-layer-edges" || stage === "second-layer-edges";
   const piece = isEdge ? "the edge" : "the corner";
+  if (stage === "pairs") {
+    if (verdict.missing.corners.length + verdict.missing.edges.length === 0)
+      return "the pair comes home, but another piece loses its place";
+    return "the pair does not come home";
+  }
   if (verdict.layerTurned !== undefined)
     return "only the first layer stays turned away";
   switch (verdict.pieceState) {
@@ -94,13 +106,18 @@ export function wayRefusalText(
       return "Two corners in each other’s homes have no one way: they can lie in nine ways.";
     case "does-not-answer": {
       const { position, diagnosis } = refusal;
-      const others = placedInWords(position.variant.placed.length);
+      const { group } = caseEntry(position.case);
+      const end = endInWords(refusal);
+      const what =
+        group === "last-layer"
+          ? `${capitalised(end)}.`
+          : `${placedInWords(position.variant.placed.length)}, ${end}.`;
       const meant = diagnosis.answeredAs?.case;
       const instead =
         meant === undefined || meant === position.case
           ? ""
           : ` These turns answer “${caseTitle(meant, naming)}”.`;
-      return `Played through, this does not answer the case. ${others}, ${endInWords(refusal)}.${instead}`;
+      return `Played through, this does not answer the case. ${what}${instead}`;
     }
   }
 }

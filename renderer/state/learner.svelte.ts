@@ -3,6 +3,8 @@
  * says today. Everything but the log and the settings is computed.
  */
 import type { CaseId } from "../../core/cases/case-ids";
+import { stageOfCase } from "../../core/cases/case-table";
+import { holdFor } from "../../core/cases/hold-in-stage";
 import {
   wholeCubeNaming,
   type WholeCubeNaming,
@@ -150,18 +152,24 @@ export class LearnerState {
     return entries.find((entry) => entry.case === id);
   }
 
+  /** Only the first layer is held as somebody chooses. */
+  #memoryKey(id: CaseId, hold: Hold): string {
+    return memoryKey(this.learner.id, id, holdFor(stageOfCase(id), hold));
+  }
+
   /** The memory of a case under a hold, by default the learner's. */
   memoryOf(id: CaseId, hold: Hold = this.#settings.hold): Memory | undefined {
-    return this.#log.memories.get(memoryKey(this.learner.id, id, hold));
+    return this.#log.memories.get(this.#memoryKey(id, hold));
   }
 
   /** When a case is due by its memory, or sooner where its deck wants that; undefined: not met. */
   dueOf(id: CaseId, hold: Hold = this.#settings.hold): LocalDay | undefined {
     const memory = this.memoryOf(id, hold);
+    const stage = stageOfCase(id);
     const deck = this.decks.find(
       (one) =>
-        (one.hold ?? this.#settings.hold) === hold &&
-        one.cases.some((entry) => entry.case === id),
+        holdFor(stage, one.hold ?? this.#settings.hold) ===
+          holdFor(stage, hold) && one.cases.some((entry) => entry.case === id),
     );
     return memory === undefined ? undefined : dueDay(memory, deck?.ceiling);
   }
@@ -171,9 +179,21 @@ export class LearnerState {
     return memoryState(this.memoryOf(id, hold), this.#today, this.schedule);
   }
 
+  /** The cases that the learner keeps, each in the hold that is chosen. */
+  get keptCases(): readonly CaseId[] {
+    return [...this.#log.memories.values()]
+      .filter(
+        ({ learner, case: id, hold }) =>
+          learner === this.learner.id &&
+          hold === holdFor(stageOfCase(id), this.#settings.hold) &&
+          this.stateOf(id) === "kept",
+      )
+      .map((memory) => memory.case);
+  }
+
   /** The learner's answers to a case, oldest first. */
   answersTo(id: CaseId, hold: Hold = this.#settings.hold): readonly Review[] {
-    return this.#log.byMemory.get(memoryKey(this.learner.id, id, hold)) ?? [];
+    return this.#log.byMemory.get(this.#memoryKey(id, hold)) ?? [];
   }
 
   /** What of the settings the schedule goes by. */

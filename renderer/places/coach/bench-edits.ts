@@ -4,6 +4,7 @@ import type { WholeCubeNaming } from "../../../core/cases/whole-cube-naming";
 import type { Deck } from "../../../core/deck/deck";
 import {
   addCase,
+  addCases,
   changeCase,
   changeDeck,
   type DeckCasePatch,
@@ -28,6 +29,11 @@ function onlyKey<Patch extends object>(patch: Patch): keyof Patch & string {
 /** The step that puts a case in, at a place or at the end. */
 export function addStep(id: CaseId, at?: number): DeckStep {
   return { label: "add", edit: (deck) => addCase(deck, id, at) };
+}
+
+/** The step that puts many cases in at the end, all at once. */
+export function addAllStep(ids: readonly CaseId[]): DeckStep {
+  return { label: "add-all", edit: (deck) => addCases(deck, ids) };
 }
 
 /** The step that takes a case out. */
@@ -85,6 +91,14 @@ export function placeOf({ cases }: Pick<Deck, "cases">, id: CaseId): number {
 export function numberIn(text: string): number | undefined {
   const written = text.trim().replace(",", ".");
   return /^\d+(?:\.\d*)?$/.test(written) ? Number(written) : undefined;
+}
+
+/** What has become of the deck after many cases came in: "21 cases put in, 24 in all." */
+export function addedSaid(
+  count: number,
+  { cases }: Pick<Deck, "cases">,
+): string {
+  return `${count} cases put in, ${cases.length} in all.`;
 }
 
 /** What has become of a case, to be read out: "Under its home, white on the front (corner): now third of 6." */

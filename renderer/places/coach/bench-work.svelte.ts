@@ -12,6 +12,8 @@ import { stepInWords } from "../../state/deck-words";
 import { isStarterDeck } from "../../../core/deck/starter-decks";
 import { editRefusalText } from "../../state/edit-refusals";
 import {
+  addAllStep,
+  addedSaid,
   addStep,
   moveStep,
   placeOf,
@@ -81,6 +83,20 @@ export class BenchWork {
     this.edit(addStep(id), id);
     void focusOn(
       beside === undefined ? ".bench .next" : `[data-shelf-case="${beside}"]`,
+    );
+  }
+
+  /** Puts many cases in at the end as one step; what has become of it is read out, or why it cannot be. */
+  addAll(ids: readonly CaseId[]): void {
+    const deck = this.#on.deck();
+    const before = deck.cases.length;
+    const refusal = this.edit(addAllStep(ids));
+    const after = this.#on.deck();
+    if (refusal !== undefined) this.said = refusal;
+    else if (!isStarterDeck(after))
+      this.said = addedSaid(after.cases.length - before, after);
+    void focusOn(
+      ".bench .add-all-place button, .bench [data-shelf-case], .bench .next",
     );
   }
 

@@ -1,10 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { FIRST_LAYER_IDS } from "../../../core/cases/case-ids";
-import { caseEntry } from "../../../core/cases/case-table";
+import { caseEntry, casesOfStage } from "../../../core/cases/case-table";
 import type { Deck } from "../../../core/deck/deck";
 import {
   addCase,
+  addCases,
   changeCase,
   changeDeck,
   copyDeck,
@@ -40,6 +41,21 @@ describe("editing a deck", () => {
     expect(addCase({ ...DECK, cases: [] }, "S1")).toMatchObject({
       value: { cases: [{ case: "S1", target: 65 }] },
     });
+  });
+
+  it("adds many cases at the end, those it has already left out", () => {
+    expect(ids(addCases(DECK, ["C2", "S1", "C3"]))).toBe("C1,C2,E8a,S1,C3");
+    const all = casesOfStage("last-layer-placed").map(({ id }) => id);
+    const edited = addCases(DECK, all);
+    expect(edited.ok && edited.value.cases).toHaveLength(3 + 21);
+    expect(edited.ok && edited.value.cases.at(-1)?.target).toBe(
+      caseEntry(all[0] ?? "E1").targets.starting,
+    );
+  });
+
+  it("does not take more cases than a deck may hold", () => {
+    const all = casesOfStage("last-layer-whole").map(({ id }) => id);
+    expect(ids(addCases(DECK, all))).toBe("list-too-long");
   });
 
   it("removes and moves a case", () => {
