@@ -518,3 +518,34 @@ test("on a dark window of 360 px, a deck of one's own passes axe and nothing is 
   await page.getByRole("button", { name: "Delete…" }).click();
   await check();
 });
+
+test("a whole shelf is put in at once, and taken back at once", async ({
+  page,
+}) => {
+  await newDeck(page);
+  await page
+    .getByLabel("Shelf", { exact: true })
+    .selectOption("last-layer-placed");
+  await page.getByRole("button", { name: "Put all 21 in" }).click();
+  await expect(rows(page)).toHaveCount(21);
+  await expect(page.getByText("21 cases put in, 21 in all.")).toBeVisible();
+  await expect(
+    page.getByText("Every case of this shelf is in the deck."),
+  ).toBeVisible();
+  await page.getByRole("button", { name: /^Undo/ }).click();
+  await expect(rows(page)).toHaveCount(0);
+  await page
+    .getByLabel("Shelf", { exact: true })
+    .selectOption("last-layer-turned");
+  // A family at a time, then the order of stages is asked for two stages.
+  await page.getByRole("button", { name: "Put all 8 in" }).first().click();
+  await expect(rows(page)).toHaveCount(8);
+  await page.getByLabel("Shelf", { exact: true }).selectOption("pairs");
+  await shelf(page).first().click();
+  await expect(rows(page)).toHaveCount(9);
+  await expect(
+    page.getByRole("radio", { name: "pairs (F2L) first" }),
+  ).toBeVisible();
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(violations.map(({ id }) => id)).toEqual([]);
+});

@@ -51,6 +51,56 @@ const PLACES: readonly Place[] = [
     shows: "Bring one of the two home first",
   },
   {
+    name: "the shelf of second-layer edges",
+    address: "/#/cases/second-layer-edges",
+    shows: "How well you know a case",
+  },
+  {
+    name: "the shelf of pairs",
+    address: "/#/cases/pairs",
+    shows: "Pieces in other slots",
+  },
+  {
+    name: "the shelf of a step of the last layer",
+    address: "/#/cases/last-layer-corners-placed",
+    shows: "Three corners go round",
+  },
+  {
+    name: "the shelf of turning the last layer",
+    address: "/#/cases/last-layer-turned",
+    shows: "OLL 27",
+  },
+  {
+    name: "the shelf of placing the last layer",
+    address: "/#/cases/last-layer-placed",
+    shows: "PLL T",
+  },
+  {
+    name: "the shelf of 3,915",
+    address: "/#/cases/last-layer-whole",
+    shows: "OLL 28: two edges up, all corners up",
+  },
+  {
+    name: "a case of the second layer",
+    address: "/#/cases/second-layer-edges:DF-F",
+    shows: "Step by step",
+  },
+  {
+    name: "a pair",
+    address: "/#/cases/pairs:DFR-R.FR-F",
+    shows: "Comes up twice in 75.",
+  },
+  {
+    name: "a case of the last layer",
+    address: "/#/cases/last-layer-placed:0132-3012",
+    shows: "Comes up once in 18.",
+  },
+  {
+    name: "a case whose ways are looked for",
+    address: "/#/cases/last-layer-whole:0012-0011-0123-0123",
+    shows: "Find ways",
+  },
+  {
     name: "progress before the first answer",
     address: "/#/progress",
     shows: "Nothing to show yet",
@@ -151,6 +201,28 @@ test("by keyboard alone one gets from place to place and to a case", async ({
   await expect(
     page.getByRole("heading", { name: "White on the front", level: 1 }),
   ).toBeVisible();
+});
+
+test("on a narrow window a shelf is chosen from a list, and a case put back is where it was", async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 360, height: 740 });
+  await page.goto("/#/cases");
+  await page
+    .getByLabel("Shelf", { exact: true })
+    .selectOption("last-layer-whole");
+  await expect(
+    page.getByRole("heading", { name: "Whole last layer in one go (1LLL)" }),
+  ).toBeVisible();
+  await page.getByRole("button", { name: /^OLL 31:/ }).click();
+  const link = page.locator(
+    '[data-case="last-layer-whole:0012-0011-0123-0123"]',
+  );
+  await link.click();
+  await expect(page.getByRole("heading", { level: 1 })).toBeFocused();
+  await page.goBack();
+  await expect(link).toBeFocused();
+  await expect(link).toBeInViewport();
 });
 
 test("on a narrow window the current place's name opens the others", async ({

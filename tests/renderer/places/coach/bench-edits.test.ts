@@ -4,6 +4,8 @@ import type { Deck } from "../../../../core/deck/deck";
 import { STARTER_DECKS } from "../../../../core/deck/starter-decks";
 import { present } from "../../../../core/invariant";
 import {
+  addAllStep,
+  addedSaid,
   caseStep,
   deckStep,
   dropStep,
@@ -85,5 +87,16 @@ describe("a number in a field", () => {
     expect(["", "-1", "1e3", "0x9", "7 s", "∞"].map(numberIn)).toEqual(
       Array<undefined>(6).fill(undefined),
     );
+  });
+});
+
+describe("a whole shelf that is put in at once", () => {
+  it("is one step, and what is in the deck already stays where it is", () => {
+    const step = addAllStep(["C1", "C9", "C10"]);
+    expect(step.label).toBe("add-all");
+    const edited = step.edit(corners);
+    if (!edited.ok) throw new Error(edited.error.code);
+    expect(ids(edited.value)).toEqual([...ids(corners), "C9", "C10"]);
+    expect(addedSaid(2, edited.value)).toBe("2 cases put in, 9 in all.");
   });
 });
