@@ -26,7 +26,7 @@ const PLACES: readonly Place[] = [
   {
     name: "the shelf of edges",
     address: "/#/cases/first-layer-edges",
-    shows: "First-layer edges",
+    shows: "How well you know a case",
   },
   {
     name: "the shelf of corners",
@@ -83,7 +83,7 @@ const PLACES: readonly Place[] = [
   {
     name: "a case of the second layer",
     address: "/#/cases/second-layer-edges:DF-F",
-    shows: "Step by step",
+    shows: "Usual way",
   },
   {
     name: "a pair",
