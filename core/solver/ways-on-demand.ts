@@ -14,10 +14,9 @@ import { FREE_LAYER } from "../cases/stage";
 import { holdInStage } from "../cases/hold-in-stage";
 import { faceTurnIndex } from "../cube/face-turns";
 import type { Turn } from "../cube/turns";
-import { quarterTurns } from "../notation/metrics";
 import type { CaseAnswer, CaseSearch } from "./case-search";
 import { MOST_CASE_TURNS } from "./case-kernel";
-import { turnSeen } from "./face-turn-sequence";
+import { type EasyTurns, easiestWriting } from "./easiest-writing";
 import type { Steps } from "./steps";
 
 /** So long a way is looked for in a few seconds. Units: turns. */
@@ -29,8 +28,8 @@ export const PATIENT_TURNS = 12;
 /** What a search for ways has come to. */
 export interface WaysOnDemand {
   /**
-   * The shortest ways, those with the fewest quarters first, as they are seen
-   * in the reference of the case; none where each has more turns than were
+   * The shortest ways, each as it is easiest to make, the easiest first, as they
+   * are seen in the reference of the case; none where each has more turns than were
    * looked for.
    */
   readonly ways: readonly (readonly Turn[])[];
@@ -43,10 +42,11 @@ const MOST_WAYS = 3;
 
 const HOLD = holdInStage("last-layer-whole", { home: 0, seenFrom: 0 }, "down");
 
-function turnsOf({ before, turns }: CaseAnswer): readonly Turn[] {
+/** An answer as it is easiest to make. */
+function writtenEasily({ before, turns }: CaseAnswer): EasyTurns {
   const sequence =
     before === 0 ? turns : [faceTurnIndex(FREE_LAYER, before), ...turns];
-  return sequence.map((turn) => turnSeen(HOLD, turn));
+  return easiestWriting(sequence, HOLD);
 }
 
 /** From the progress of a search through every length to that of one through a few, of which the last takes nearly all the time. */
@@ -72,8 +72,9 @@ export function* findWays(
   for (; step.done !== true; step = steps.next())
     yield shareOf(step.value, mostTurns);
   const ways = step.value
-    .map(turnsOf)
-    .toSorted((a, b) => quarterTurns(a) - quarterTurns(b))
-    .slice(0, MOST_WAYS);
+    .map(writtenEasily)
+    .toSorted((a, b) => a.ease - b.ease)
+    .slice(0, MOST_WAYS)
+    .map(({ turns }) => turns);
   return { ways, mostTurns };
 }

@@ -30,6 +30,7 @@ describe("ways that are looked for on demand", () => {
     const { ways } = runToEnd(findWays(search, three, 7));
     expect(ways.length).toBeGreaterThan(0);
     for (const turns of ways) {
+      // A slice is two faces; a turn of the layer comes before the seven.
       expect(outerBlockTurns(turns)).toBeLessThanOrEqual(8);
       expect(answersLook(three.shows, turns)).toBe(true);
     }
