@@ -17,23 +17,25 @@ import {
   type PartlyKnownCubies,
   SOLVED,
 } from "../cube/cubies";
-import { applyTurns, type HeldCube, viewFace } from "../cube/held-cube";
+import {
+  applyTurns,
+  type HeldCube,
+  holdAfterTurn,
+  viewFace,
+} from "../cube/held-cube";
+import { wholeCubeTurnsBetween } from "../cube/whole-cube-turns";
 import type { Turn } from "../cube/turns";
 import { invariant } from "../invariant";
 import { executionTurns } from "../notation/metrics";
 import { afterFreeQuarters, FREE_QUARTERS } from "./case-goal";
 import type { CaseId } from "./case-ids";
 import { wayOfSchool } from "./case-table";
-import { holdFor } from "./hold-in-stage";
+import { holdFor, holdInStage } from "./hold-in-stage";
 import { LAST_LAYER_COURSES } from "./last-layer-stages";
 import { recognise } from "./recognise";
 import { FREE_LAYER, type Stage } from "./stage";
 import { type Hold, HOME_INDICES, type HomeIndex } from "./variant";
-import {
-  TAUGHT_FIRST,
-  turnsToAnswer,
-  type WayChoice,
-} from "./way-for-position";
+import { lineUp, TAUGHT_FIRST, type WayChoice } from "./way-for-position";
 
 /** A way through the last layer. */
 export type LastLayerCourse = keyof typeof LAST_LAYER_COURSES;
@@ -53,9 +55,11 @@ export interface CaseStep<State extends PartlyKnownCubies = PartlyKnownCubies> {
   /** How the first layer is held in this stage. */
   readonly hold: Hold;
   readonly before: HeldCube<State>;
+  /** The cube as the case is named and pictured: its home in front, lined up. */
+  readonly asNamed: HeldCube<State>;
   /** Everything to be done from how the cube is held before. */
   readonly turns: readonly Turn[];
-  /** How many of the turns only bring the cube to where the way begins: turns of the whole cube, and of the free layer. */
+  /** How many of the turns only bring the cube to where the turning begins: turns of the whole cube, and of the free layer. */
   readonly lineUp: number;
   readonly after: HeldCube<State>;
 }
@@ -114,9 +118,20 @@ export function stepToAnswer<State extends PartlyKnownCubies>(
 ): CaseStep<State> | undefined {
   const hold = holdFor(stage, chosenHold);
   const shown = recognise(cube.cubies, stage, home);
-  const turns = turnsToAnswer(cube, stage, home, hold, way);
-  if (shown === undefined || turns === undefined) return undefined;
-  const alone = wayOfSchool(shown.case, way.school, hold, way.hand);
+  if (shown === undefined) return undefined;
+  const own = wayOfSchool(shown.case, way.school, hold, way.hand)?.turns;
+  if (own === undefined) return undefined;
+  const named = holdInStage(stage, { home, seenFrom: 0 }, hold);
+  // A way that begins by turning the cube to another side is held so at once:
+  // turns of the free layer are the same from every side.
+  const start = own.findIndex(({ layer }) => layer !== "y");
+  const holding = own.slice(0, Math.max(start, 0));
+  const linedUp = lineUp(shown, hold);
+  const before = [
+    ...wholeCubeTurnsBetween(cube.hold, holding.reduce(holdAfterTurn, named)),
+    ...linedUp,
+  ];
+  const turns = [...before, ...own.slice(holding.length)];
   return {
     kind: "case",
     stage,
@@ -124,8 +139,9 @@ export function stepToAnswer<State extends PartlyKnownCubies>(
     home,
     hold,
     before: cube,
+    asNamed: applyTurns({ cubies: cube.cubies, hold: named }, linedUp),
     turns,
-    lineUp: turns.length - (alone?.turns.length ?? 0),
+    lineUp: before.length,
     after: applyTurns(cube, turns),
   };
 }

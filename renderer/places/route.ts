@@ -32,12 +32,17 @@ export const PLACE_TITLES: Readonly<Record<PlaceName, string>> = {
   settings: "Settings",
 };
 
+/** What the address of that page ends with: it is in links people keep. */
+const SHOW_MY_CUBE = "show-my-cube";
+
 /** A place, and what is looked at in it. */
 export type Route =
   | {
       readonly place: "practise";
       /** Asked for from elsewhere: this case or this stage, instead of the decks' day. */
       readonly of?: CaseId | Stage;
+      /** Somebody is stuck, and shows what their own cube looks like; then nothing is asked. */
+      readonly page?: typeof SHOW_MY_CUBE;
     }
   | { readonly place: "cases"; readonly shelf: Stage; readonly case?: CaseId }
   | { readonly place: "progress" }
@@ -82,6 +87,8 @@ export function parseRoute(hash: string): Route {
     }
     case "practise":
     case undefined: {
+      if (first === SHOW_MY_CUBE)
+        return { place: "practise", page: SHOW_MY_CUBE };
       const of = firstCase ?? stageNamed(first);
       return of === undefined
         ? { place: "practise" }
@@ -95,7 +102,8 @@ export function formatRoute(route: Route): string {
   const parts: string[] = [route.place];
   switch (route.place) {
     case "practise":
-      if (route.of !== undefined) parts.push(route.of);
+      if (route.page !== undefined) parts.push(route.page);
+      else if (route.of !== undefined) parts.push(route.of);
       break;
     case "cases":
       parts.push(route.case ?? route.shelf);

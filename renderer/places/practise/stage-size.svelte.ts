@@ -48,6 +48,10 @@ const SIZES = {
     wide: { pixels: 66, frame: [-305, -160, 312, 318] },
     narrow: { pixels: 37, frame: [-164, -92, 164, 176] },
   },
+  step: {
+    wide: { pixels: 84, frame: [-290, -212, 290, 236] },
+    narrow: { pixels: 46, frame: [-164, -120, 164, 136] },
+  },
   setUp: {
     wide: { pixels: 92, frame: [-290, -224, 290, 290] },
     narrow: { pixels: 48, frame: [-164, -122, 164, 152] },

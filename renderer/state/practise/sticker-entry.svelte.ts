@@ -14,7 +14,11 @@ import {
   readEnteredStickers,
 } from "../../../core/cube/entered-stickers";
 import { standingOut } from "../../../core/cube/entry-slips";
-import { centreFacelet, faceletFace } from "../../../core/cube/facelets";
+import {
+  centreFacelet,
+  faceletFace,
+  stickersOf,
+} from "../../../core/cube/facelets";
 import { FACES, type Face } from "../../../core/cube/faces";
 import { bodyFace, type HeldCube } from "../../../core/cube/held-cube";
 import type { Rotation } from "../../../core/cube/symmetries";
@@ -49,12 +53,17 @@ export class StickerEntry {
   readonly #read = $derived.by(() => readEnteredStickers(this.#stickers));
   readonly #deduced = $derived.by(() => deducedStickers(this.#stickers));
 
-  constructor(scheme: ColourScheme, hold: Rotation) {
+  /** An entry with only its middles told, or with all that a cube should show, to be put right. */
+  constructor(scheme: ColourScheme, hold: Rotation, cubies?: Cubies) {
     this.scheme = scheme;
     this.hold = hold;
     this.colours = FACES.map((view) => scheme[bodyFace(hold, view)]);
     this.brush = this.colours[0];
-    this.#stickers = $state.raw(this.#onlyMiddles());
+    this.#stickers = $state.raw(
+      cubies === undefined
+        ? this.#onlyMiddles()
+        : stickersOf({ cubies, hold }).map((face) => face && scheme[face]),
+    );
   }
 
   /** The stickers as they are seen, indexed as in `facelets.ts`. */

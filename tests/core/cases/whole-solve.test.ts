@@ -1,13 +1,17 @@
 import { describe, expect, it } from "vitest";
 import { quartersToGoal } from "../../../core/cases/case-goal";
-import { casesOfStage } from "../../../core/cases/case-table";
+import { FIRST_LAYER_IDS } from "../../../core/cases/case-ids";
+import { caseEntry, casesOfStage } from "../../../core/cases/case-table";
 import { goalOf } from "../../../core/cases/constraint";
 import { randomPosition } from "../../../core/cases/random-position";
+import { holdInStage } from "../../../core/cases/hold-in-stage";
+import { randomVariant } from "../../../core/cases/random-variant";
 import { recognise } from "../../../core/cases/recognise";
 import { isLastLayerStage } from "../../../core/cases/stage";
 import { stageShown } from "../../../core/cases/stages-shown";
 import { HOLDS, HOME_INDICES } from "../../../core/cases/variant";
 import { HANDS } from "../../../core/cases/way";
+import { turnsToAnswer } from "../../../core/cases/way-for-position";
 import {
   type CaseStep,
   LAST_LAYER_COURSE_NAMES,
@@ -25,6 +29,7 @@ import {
   type HeldCube,
 } from "../../../core/cube/held-cube";
 import { ANY_STATE, sampleState } from "../../../core/cube/sample-state";
+import { isWholeCubeTurn } from "../../../core/cube/turns";
 import { NO_ROTATION, ROTATIONS } from "../../../core/cube/symmetries";
 import { formatTurns } from "../../../core/notation/format";
 import { pick, randomSource } from "../../../core/random-source";
@@ -201,6 +206,40 @@ describe("a step to answer", () => {
     const step = stepToAnswer(start, "first-layer-edges", 0, "up");
     expect(formatTurns(step?.turns ?? [])).toBe("D' F2");
     expect(step?.lineUp).toBe(1);
+  });
+
+  it("turns the whole cube once, also where its way begins with such a turn", () => {
+    // White on the right under its home: the usual way is the left hand's.
+    const random = randomSource(SEED);
+    for (const id of FIRST_LAYER_IDS.filter((one) => !one.startsWith("S"))) {
+      const variant = randomVariant(random, id, { turnedAway: true });
+      const { cubies } = randomPosition(random, id, variant, "up");
+      const { stage } = caseEntry(id);
+      for (const hold of ROTATIONS) {
+        const cube = { cubies, hold };
+        const step = stepToAnswer(cube, stage, variant.home, "up");
+        const whole = step?.turns.filter(isWholeCubeTurn) ?? [];
+        expect(whole.length).toBeLessThanOrEqual(2);
+        const usual = turnsToAnswer(cube, stage, variant.home, "up") ?? [];
+        expect(step?.after.cubies).toEqual(applyTurns(cube, usual).cubies);
+        expect(step?.turns.length).toBeLessThanOrEqual(usual.length);
+      }
+    }
+  });
+
+  it("has the cube as the case is named: lined up, its home in front", () => {
+    randomCubes(50).forEach((start, i) => {
+      for (const step of casesIn(solveOf(start, i, "one-look-each"))) {
+        const { asNamed, stage, home, hold } = step;
+        expect(recognise(asNamed.cubies, stage, home)).toEqual({
+          case: step.case,
+          turnedAway: 0,
+        });
+        expect(asNamed.hold).toBe(
+          holdInStage(stage, { home, seenFrom: 0 }, hold),
+        );
+      }
+    });
   });
 
   it("is none where nothing is left to do", () => {

@@ -12,6 +12,7 @@ const ROUTES: readonly Route[] = [
   ...PLACES.map((place): Route =>
     place === "cases" ? { place, shelf: "first-layer-edges" } : { place },
   ),
+  { place: "practise", page: "show-my-cube" },
   ...STAGES.flatMap((shelf): readonly Route[] => [
     { place: "cases", shelf },
     { place: "practise", of: shelf },
@@ -32,6 +33,13 @@ describe("addresses", () => {
     for (const route of ROUTES) {
       expect(parseRoute(formatRoute(route))).toEqual(route);
     }
+  });
+
+  it("of Show my cube is one to keep", () => {
+    expect(parseRoute("#/practise/show-my-cube")).toEqual({
+      place: "practise",
+      page: "show-my-cube",
+    });
   });
 
   it("that mean nothing lead to a place all the same", () => {
