@@ -2,7 +2,7 @@
  * The window's end of the solver's worker.
  */
 import type { Position } from "../../core/cases/position";
-import type { PartlyKnownCubies } from "../../core/cube/cubies";
+import type { Cubies, PartlyKnownCubies } from "../../core/cube/cubies";
 import type { HeldCube } from "../../core/cube/held-cube";
 import type { Turn } from "../../core/cube/turns";
 import { err, ok, type Result } from "../../core/result";
@@ -10,6 +10,7 @@ import type { SetUpError } from "../../core/solver/set-up";
 import {
   parseReply,
   setUpRequest,
+  solveRequest,
   type SolverRequest,
 } from "./solver-messages";
 
@@ -35,6 +36,11 @@ export interface SolverClient {
     from: HeldCube<PartlyKnownCubies>,
     to: Position,
     seed: number,
+    options?: RequestOptions,
+  ): Promise<Result<readonly Turn[], SolverError>>;
+  /** Turns that solve a cube, as its holder makes them. Never rejects. */
+  solve(
+    cube: HeldCube<Cubies>,
     options?: RequestOptions,
   ): Promise<Result<readonly Turn[], SolverError>>;
 }
@@ -96,28 +102,34 @@ export function createSolverClient(port: SolverPort): SolverClient {
   };
   port.listen(hear, (reason) => fail(pending.keys(), reason));
 
-  return {
-    setUp(from, to, seed, options = {}) {
-      const { signal, onprogress } = options;
-      if (signal?.aborted === true)
-        return Promise.resolve(err({ code: "cancelled" }));
-      const id = ++lastId;
-      return new Promise((resolve) => {
-        const cancel = () => {
-          port.post({ kind: "cancel", id });
-          settle(id, err({ code: "cancelled" }));
-        };
-        signal?.addEventListener("abort", cancel, { once: true });
-        pending.set(id, {
-          settle: (outcome) => {
-            signal?.removeEventListener("abort", cancel);
-            resolve(outcome);
-          },
-          onprogress,
-        });
-        port.post(setUpRequest(id, from, to, seed));
+  const ask = (
+    requestFor: (id: number) => SolverRequest,
+    { signal, onprogress }: RequestOptions = {},
+  ): Promise<Result<readonly Turn[], SolverError>> => {
+    if (signal?.aborted === true)
+      return Promise.resolve(err({ code: "cancelled" }));
+    const id = ++lastId;
+    return new Promise((resolve) => {
+      const cancel = () => {
+        port.post({ kind: "cancel", id });
+        settle(id, err({ code: "cancelled" }));
+      };
+      signal?.addEventListener("abort", cancel, { once: true });
+      pending.set(id, {
+        settle: (outcome) => {
+          signal?.removeEventListener("abort", cancel);
+          resolve(outcome);
+        },
+        onprogress,
       });
-    },
+      port.post(requestFor(id));
+    });
+  };
+
+  return {
+    setUp: (from, to, seed, options) =>
+      ask((id) => setUpRequest(id, from, to, seed), options),
+    solve: (cube, options) => ask((id) => solveRequest(id, cube), options),
   };
 }
 

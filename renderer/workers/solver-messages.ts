@@ -12,7 +12,13 @@ import {
 import type { Position } from "../../core/cases/position";
 import { isVariantAllowed } from "../../core/cases/random-variant";
 import { HOLDS } from "../../core/cases/variant";
-import { type PartlyKnownCubies, UNKNOWN } from "../../core/cube/cubies";
+import {
+  type Cubies,
+  isFullyKnown,
+  type PartlyKnownCubies,
+  trustedCubies,
+  UNKNOWN,
+} from "../../core/cube/cubies";
 import type { HeldCube } from "../../core/cube/held-cube";
 import { CORNERS, EDGES } from "../../core/cube/pieces";
 import { type Rotation, ROTATIONS } from "../../core/cube/symmetries";
@@ -95,6 +101,18 @@ const REQUEST = v.variant("kind", [
       v.check((position) => isVariantAllowed(position.case, position.variant)),
     ),
     seed: v.pipe(v.number(), v.integer()),
+  }),
+  v.object({
+    kind: v.literal("solve"),
+    id: ID,
+    cube: v.object({
+      cubies: v.pipe(
+        CUBIES,
+        v.check((state) => isFullyKnown(state)),
+        v.transform((state) => trustedCubies(state)),
+      ),
+      hold: ROTATION,
+    }),
   }),
   v.object({ kind: v.literal("cancel"), id: ID }),
 ]);
@@ -188,4 +206,13 @@ export function setUpRequest(
     },
     seed,
   };
+}
+
+/** A request to solve a whole cube, as plain data whatever it was made from. */
+export function solveRequest(
+  id: number,
+  { cubies, hold }: HeldCube<Cubies>,
+): SolverRequest {
+  const plain = trustedCubies(plainCubies(cubies));
+  return { kind: "solve", id, cube: { cubies: plain, hold } };
 }

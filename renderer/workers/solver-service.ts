@@ -3,7 +3,18 @@
  * tests run it as it is.
  */
 import { randomSource } from "../../core/random-source";
-import { createSetUpFinder, type SetUpFinder } from "../../core/solver/set-up";
+import type { Turn } from "../../core/cube/turns";
+import { ok, type Result } from "../../core/result";
+import {
+  createSetUpFinder,
+  type SetUpError,
+  type SetUpFinder,
+} from "../../core/solver/set-up";
+import {
+  createHeldCubeSolver,
+  type HeldCubeSolver,
+} from "../../core/solver/solve-held-cube";
+import type { Steps } from "../../core/solver/steps";
 import { driveSteps, type Slicing } from "./drive-steps";
 import {
   parseRequest,
@@ -21,18 +32,20 @@ export function createSolverService(
   post: (reply: SolverReply) => void,
   slicing: Slicing,
   finder: SetUpFinder = createSetUpFinder(),
+  solver: HeldCubeSolver = createHeldCubeSolver(),
 ): SolverService {
   const underWay = new Map<number, AbortController>();
 
-  async function setUp(
-    request: Extract<SolverRequest, { readonly kind: "set-up" }>,
+  /** Works one request out and posts what came of it, unless it is cancelled. */
+  async function answer(
+    id: number,
+    steps: Steps<Result<readonly Turn[], SetUpError>>,
   ): Promise<void> {
-    const { id, from, to, seed } = request;
     const controller = new AbortController();
     underWay.set(id, controller);
     try {
       const found = await driveSteps(
-        finder.find(from, to, randomSource(seed)),
+        steps,
         slicing,
         controller.signal,
         (progress) => post({ kind: "progress", id, progress }),
@@ -40,7 +53,7 @@ export function createSolverService(
       if (found === undefined) return;
       post(
         found.ok
-          ? { kind: "found", id, turns: found.value.turns }
+          ? { kind: "found", id, turns: found.value }
           : { kind: "none", id, error: found.error },
       );
     } catch (error) {
@@ -49,6 +62,17 @@ export function createSolverService(
     } finally {
       underWay.delete(id);
     }
+  }
+
+  function* setUp({
+    from,
+    to,
+    seed,
+  }: Extract<SolverRequest, { readonly kind: "set-up" }>): Steps<
+    Result<readonly Turn[], SetUpError>
+  > {
+    const found = yield* finder.find(from, to, randomSource(seed));
+    return found.ok ? ok(found.value.turns) : found;
   }
 
   return {
@@ -60,9 +84,18 @@ export function createSolverService(
         post({ kind: "failed", reason });
         return;
       }
-      if (request.value.kind === "cancel")
-        underWay.get(request.value.id)?.abort();
-      else await setUp(request.value);
+      const asked = request.value;
+      switch (asked.kind) {
+        case "cancel":
+          underWay.get(asked.id)?.abort();
+          break;
+        case "set-up":
+          await answer(asked.id, setUp(asked));
+          break;
+        case "solve":
+          await answer(asked.id, solver.solve(asked.cube));
+          break;
+      }
     },
   };
 }

@@ -5,10 +5,11 @@ import { randomPosition } from "../../../core/cases/random-position";
 import { FIRST_LAYER_EDGES } from "../../../core/cases/stage";
 import type { CaseId } from "../../../core/cases/case-ids";
 import { randomVariant } from "../../../core/cases/random-variant";
-import { SOLVED } from "../../../core/cube/cubies";
+import { SOLVED, trustedCubies } from "../../../core/cube/cubies";
+import { ANY_STATE, sampleState } from "../../../core/cube/sample-state";
 import { applyTurns, type HeldCube } from "../../../core/cube/held-cube";
 import { agreesWith, knownOnly } from "../../../core/cube/partly-known";
-import { NO_ROTATION } from "../../../core/cube/symmetries";
+import { NO_ROTATION, ROTATIONS } from "../../../core/cube/symmetries";
 import type { Milliseconds } from "../../../core/memory/review";
 import { randomSource } from "../../../core/random-source";
 import { driveSteps } from "../../../renderer/workers/drive-steps";
@@ -20,6 +21,7 @@ import {
   parseReply,
   parseRequest,
   setUpRequest,
+  solveRequest,
   type SolverReply,
   type SolverRequest,
 } from "../../../renderer/workers/solver-messages";
@@ -129,6 +131,42 @@ describe("the solver's worker", () => {
     expect(told).toEqual(told.toSorted((a, b) => a - b));
   }, 60_000);
 
+  it("solves a cube as it is held", async () => {
+    const { client } = connected();
+    const random = randomSource(5);
+    for (const hold of ROTATIONS.slice(0, 6)) {
+      const cube = { cubies: sampleState(random, ANY_STATE), hold };
+      const found = await client.solve(cube);
+      const turns = found.ok ? found.value : [];
+      expect(turns.length).toBeLessThanOrEqual(23);
+      expect(applyTurns(cube, turns)).toEqual({ cubies: SOLVED, hold });
+    }
+  }, 60_000);
+
+  it("says of a cube that no turns solve that it cannot be", async () => {
+    const cubies = trustedCubies({
+      ...SOLVED,
+      cornerOrientation: Uint8Array.from([1, 0, 0, 0, 0, 0, 0, 0]),
+    });
+    const found = await connected().client.solve({ cubies, hold: NO_ROTATION });
+    expect(found).toEqual({
+      ok: false,
+      error: { code: "impossible-cube", which: "from" },
+    });
+  });
+
+  it("does not take a cube of which something is not known for one to solve", () => {
+    const request = solveRequest(1, { cubies: SOLVED, hold: NO_ROTATION });
+    expect(parseRequest(request).ok).toBe(true);
+    expect(
+      parseRequest({
+        kind: "solve",
+        id: 1,
+        cube: { cubies: CROSS.cubies, hold: NO_ROTATION },
+      }).ok,
+    ).toBe(false);
+  });
+
   it("stops when it is told to, and answers the next request", async () => {
     const { client, replies } = connected(1);
     const controller = new AbortController();
@@ -233,7 +271,7 @@ describe("messages", () => {
 
   const cubies = CROSS.cubies;
   it.each([
-    ["kind", { kind: "solve" }, "wrong-type"],
+    ["kind", { kind: "ponder" }, "wrong-type"],
     ["id", { id: "4" }, "wrong-type"],
     ["seed", { seed: undefined }, "missing-field"],
     ["from.hold", { from: { cubies, hold: 24 } }, "contradiction"],
