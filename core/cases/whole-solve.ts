@@ -64,16 +64,19 @@ export interface CaseStep<State extends PartlyKnownCubies = PartlyKnownCubies> {
   readonly after: HeldCube<State>;
 }
 
-/** The last turn of a solve, where all is placed but for the turn of the last layer. */
-export interface LastTurnStep {
-  readonly kind: "last-turn";
+/**
+ * A step that answers no case: the turn of the last layer where all else is
+ * placed, or everything that is left where no way is known.
+ */
+export interface PlainStep {
+  readonly kind: "last-turn" | "rest";
   readonly before: HeldCube<Cubies>;
   readonly turns: readonly Turn[];
   readonly after: HeldCube<Cubies>;
 }
 
 /** One step of a whole solve. */
-export type SolveStep = CaseStep<Cubies> | LastTurnStep;
+export type SolveStep = CaseStep<Cubies> | PlainStep;
 
 /** A whole solve. */
 export interface WholeSolve {

@@ -9,17 +9,22 @@ import type { WayChoice } from "../../../core/cases/way-for-position";
 import {
   LAST_LAYER_COURSE_NAMES,
   type LastLayerCourse,
+  type PlainStep,
   type SolveStep,
   stagesOfSolve,
   type WholeSolve,
   wholeSolve,
 } from "../../../core/cases/whole-solve";
 import type { Cubies } from "../../../core/cube/cubies";
-import type { HeldCube } from "../../../core/cube/held-cube";
+import { applyTurns, type HeldCube } from "../../../core/cube/held-cube";
+import type { Turn } from "../../../core/cube/turns";
 import { isSameJson } from "../../../core/same-json";
 import { present } from "../../../core/invariant";
 import type { ColourScheme } from "../../../core/picture/colour-sets";
+import type { Result } from "../../../core/result";
+import type { SolverError } from "../../workers/solver-client";
 import type { LearnerState } from "../learner.svelte";
+import { findSolution } from "./set-up-service";
 import { StickerEntry } from "./sticker-entry.svelte";
 import { ToldPiece } from "./told-piece.svelte";
 
@@ -42,6 +47,11 @@ export interface ToldFor {
   readonly way: WayChoice;
 }
 
+/** Finds turns that solve a cube. Never rejects. */
+export type SolutionFinder = (
+  cube: HeldCube<Cubies>,
+) => Promise<Result<readonly Turn[], SolverError>>;
+
 /** A cube that is being shown. */
 export class ShowMyCube {
   readonly told: ToldFor;
@@ -51,18 +61,28 @@ export class ShowMyCube {
   #cube: HeldCube<Cubies> | undefined = $state.raw();
   #course: LastLayerCourse;
   #at = $state(0);
+  readonly #findSolution: SolutionFinder;
+  readonly #solveBy: typeof wholeSolve;
+  #rest: PlainStep | undefined = $state.raw();
+  #trouble: SolverError | undefined = $state.raw();
   readonly #solve: WholeSolve = $derived.by(() =>
     this.#cube === undefined
       ? { steps: [], unsolved: undefined }
-      : wholeSolve(this.#cube, {
+      : this.#solveBy(this.#cube, {
           hold: this.told.hold,
           course: this.#course,
           way: this.told.way,
         }),
   );
 
-  constructor(told: ToldFor) {
+  constructor(
+    told: ToldFor,
+    findSolution: SolutionFinder,
+    solve: typeof wholeSolve = wholeSolve,
+  ) {
     this.told = told;
+    this.#findSolution = findSolution;
+    this.#solveBy = solve;
     this.piece = new ToldPiece(told.hold, told.way);
     this.#entry = $state.raw(this.#emptyEntry());
     this.#course = $state(
@@ -89,9 +109,15 @@ export class ShowMyCube {
     return this.#course;
   }
 
-  /** The solve of the cube that was shown. */
-  get solve(): WholeSolve {
-    return this.#solve;
+  /** The steps that solve the cube that was shown: case by case, and what is left in one where no way is known for a case. */
+  get steps(): readonly SolveStep[] {
+    const { steps } = this.#solve;
+    return this.#rest === undefined ? steps : [...steps, this.#rest];
+  }
+
+  /** Why the steps do not solve the cube; undefined where they do, or may yet. */
+  get trouble(): SolverError | undefined {
+    return this.#trouble;
   }
 
   /** Which step is open, counted from 0. */
@@ -101,7 +127,7 @@ export class ShowMyCube {
 
   /** The open step. */
   get step(): SolveStep | undefined {
-    return this.#solve.steps[this.#at];
+    return this.steps[this.#at];
   }
 
   /** What the cube that was shown has in each stage of its solve. */
@@ -124,20 +150,28 @@ export class ShowMyCube {
     this.#cube = cube;
     this.#at = 0;
     this.#page = "shown";
+    void this.#solveRest();
   }
 
   /** Goes through the last layer in another way; before the first step. */
   takeCourse(course: LastLayerCourse): void {
     this.#course = course;
     this.#at = 0;
+    void this.#solveRest();
+  }
+
+  /** Looks for the rest of the solve again, after it could not be found. */
+  searchAgain(): void {
+    void this.#solveRest();
   }
 
   /** Opens a step; the one after the last is that the cube is solved. */
   open(at: number): void {
-    const { length } = this.#solve.steps;
+    const { length } = this.steps;
     this.#at = Math.max(0, Math.min(length, at));
+    const isOver = this.#at === length;
     this.#page =
-      this.#at === length && this.#solve.unsolved === undefined
+      isOver && (this.#solve.unsolved === undefined || this.#rest !== undefined)
         ? "solved"
         : "step";
   }
@@ -153,6 +187,24 @@ export class ShowMyCube {
     this.#entry = this.#emptyEntry();
     this.#cube = undefined;
     this.#page = "stickers";
+  }
+
+  /** Has the rest solved where the cases do not lead to the end. */
+  async #solveRest(): Promise<void> {
+    this.#rest = undefined;
+    this.#trouble = undefined;
+    const before = this.#solve.unsolved;
+    if (before === undefined) return;
+    const found = await this.#findSolution(before);
+    // Another cube or another course may have been chosen since.
+    if (this.#solve.unsolved !== before) return;
+    if (!found.ok) {
+      this.#trouble = found.error;
+      return;
+    }
+    const turns = found.value;
+    const after = applyTurns(before, turns);
+    this.#rest = { kind: "rest", before, turns, after };
   }
 
   #emptyEntry(): StickerEntry {
@@ -173,11 +225,10 @@ export function cubeShownBy(learner: LearnerState): ShowMyCube {
     isSameJson(kept.told, { scheme, hold, way: { school: "first", hand } })
   )
     return kept;
-  const fresh = new ShowMyCube({
-    scheme,
-    hold,
-    way: { school: "first", hand },
-  });
+  const fresh = new ShowMyCube(
+    { scheme, hold, way: { school: "first", hand } },
+    findSolution,
+  );
   SHOWN.set(learner, fresh);
   return fresh;
 }

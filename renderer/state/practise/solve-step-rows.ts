@@ -34,7 +34,7 @@ const ROW_PIXELS = 12.4;
 
 /** From where a step's cube is seen: from higher up where the top is the subject, and from the left where the home is there. */
 export function viewOfStep(step: ShownStep, pixelsPerCubie: number): CubeView {
-  if (step.kind === "last-turn") return usualView(pixelsPerCubie);
+  if (step.kind !== "case") return usualView(pixelsPerCubie);
   if (groupOfStage(step.stage) !== "first-layer")
     return highView(pixelsPerCubie);
   const isLeft = step.hold === "down" && step.stage === "first-layer-corners";
@@ -120,8 +120,7 @@ export function planOfStep(
   step: ShownStep,
   palette: CubePalette,
 ): Omit<PlanPictureInput, "pixelsPerCubie"> | undefined {
-  if (step.kind === "last-turn" || !isLastLayerStage(step.stage))
-    return undefined;
+  if (step.kind !== "case" || !isLastLayerStage(step.stage)) return undefined;
   const { cubies, hold } = step.asNamed;
   if (!isFullyKnown(cubies)) return undefined;
   const cube = { cubies, hold };

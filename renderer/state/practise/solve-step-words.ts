@@ -6,7 +6,7 @@ import { stageNames, stageWords } from "../../../core/cases/stage-words";
 import { wholeCubeNaming } from "../../../core/cases/whole-cube-naming";
 import type {
   CaseStep,
-  LastTurnStep,
+  PlainStep,
   SolveStep,
 } from "../../../core/cases/whole-solve";
 import type { PartlyKnownCubies } from "../../../core/cube/cubies";
@@ -23,13 +23,13 @@ import { isHome } from "./own-cube";
 import { pieceInWords, piecesOf, promptInWords } from "./prompt-words";
 
 /** A step whose cube may be known in part only, or the last turn. */
-export type ShownStep = CaseStep | LastTurnStep;
+export type ShownStep = CaseStep | PlainStep;
 
 const NO_PIECES: Pieces = { corners: [], edges: [] };
 
 /** The pieces that a step brings home: none in the last layer, where all are asked about at once. */
 export function piecesOfStep(step: ShownStep): Pieces {
-  return step.kind === "last-turn" || isLastLayerStage(step.stage)
+  return step.kind !== "case" || isLastLayerStage(step.stage)
     ? NO_PIECES
     : targetsOf({
         case: step.case,
@@ -39,19 +39,28 @@ export function piecesOfStep(step: ShownStep): Pieces {
 
 /** What a step asks, as a heading: "Bring the white and green edge home." */
 export function stepPrompt(step: ShownStep, scheme: ColourScheme): string {
-  if (step.kind === "last-turn")
-    return "Turn the last layer until all sides match.";
-  const naming = wholeCubeNaming(scheme, step.hold);
-  return isLastLayerStage(step.stage)
-    ? stageWords(step.stage, naming).asks
-    : promptInWords(piecesOfStep(step), scheme);
+  switch (step.kind) {
+    case "last-turn":
+      return "Turn the last layer until all sides match.";
+    case "rest":
+      return "Solve the rest, turn by turn.";
+    case "case":
+      return isLastLayerStage(step.stage)
+        ? stageWords(step.stage, wholeCubeNaming(scheme, step.hold)).asks
+        : promptInWords(piecesOfStep(step), scheme);
+  }
 }
 
 /** The part of the solve that a step is in: "First edges". */
 export function stepPart(step: ShownStep): string {
-  return step.kind === "last-turn"
-    ? "The last turn"
-    : stageNames(step.stage).short;
+  switch (step.kind) {
+    case "case":
+      return stageNames(step.stage).short;
+    case "last-turn":
+      return "The last turn";
+    case "rest":
+      return "The rest";
+  }
 }
 
 /** The name of the case that a step answers, its sides named as the case is pictured. */
