@@ -65,6 +65,7 @@ export class ShowMyCube {
   readonly #solveBy: typeof wholeSolve;
   #rest: PlainStep | undefined = $state.raw();
   #trouble: SolverError | undefined = $state.raw();
+  #isToldAgain = $state(false);
   readonly #solve: WholeSolve = $derived.by(() =>
     this.#cube === undefined
       ? { steps: [], unsolved: undefined }
@@ -97,6 +98,11 @@ export class ShowMyCube {
   /** The stickers that have been entered. */
   get entry(): StickerEntry {
     return this.#entry;
+  }
+
+  /** Whether the stickers were filled in as they should be, to be put right where the cube looks different. */
+  get isToldAgain(): boolean {
+    return this.#isToldAgain;
   }
 
   /** The whole cube as it was shown; undefined until it is. */
@@ -179,12 +185,14 @@ export class ShowMyCube {
   /** The cube does not look as it should: its stickers are told again, from what they should be. */
   tellAgain(cube: HeldCube<Cubies>): void {
     this.#entry = new StickerEntry(this.told.scheme, cube.hold, cube.cubies);
+    this.#isToldAgain = true;
     this.#page = "stickers";
   }
 
   /** Another cube, or the same one told from the beginning. */
   tellAnew(): void {
     this.#entry = this.#emptyEntry();
+    this.#isToldAgain = false;
     this.#cube = undefined;
     this.#page = "stickers";
   }

@@ -141,8 +141,10 @@ describe("a whole cube that is shown", () => {
       stickersOf(before).map((face) => face && USUAL_SCHEME[face]),
     );
     expect(state.entry.cube).toEqual(before);
+    expect(state.isToldAgain).toBe(true);
     state.tellAnew();
     expect(state.entry.cube).toBeUndefined();
+    expect(state.isToldAgain).toBe(false);
     expect(state.cube).toBeUndefined();
   });
 });
