@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { quartersToGoal } from "../../../core/cases/case-goal";
 import { FIRST_LAYER_IDS } from "../../../core/cases/case-ids";
-import { caseEntry, casesOfStage } from "../../../core/cases/case-table";
+import { caseEntry } from "../../../core/cases/case-table";
 import { goalOf } from "../../../core/cases/constraint";
 import { randomPosition } from "../../../core/cases/random-position";
 import { holdInStage } from "../../../core/cases/hold-in-stage";
@@ -60,12 +60,6 @@ function solveOf(
 
 function casesIn({ steps }: WholeSolve): readonly CaseStep<Cubies>[] {
   return steps.filter((step) => step.kind === "case");
-}
-
-function hasWays(course: LastLayerCourse): boolean {
-  return stagesOfSolve(course)
-    .filter(isLastLayerStage)
-    .every((stage) => casesOfStage(stage).every(({ ways }) => ways.length > 0));
 }
 
 /** Checks that a step answers what it names, and keeps what its stage has placed. */
@@ -131,7 +125,7 @@ describe("the first two layers of a whole solve", () => {
   });
 });
 
-describe.each(LAST_LAYER_COURSE_NAMES.filter(hasWays))(
+describe.each(LAST_LAYER_COURSE_NAMES)(
   "a whole solve, its last layer %s",
   (course) => {
     it(`solves ${STATES} random cubes, as a cube without tables sees it, seed ${SEED}`, () => {
@@ -225,6 +219,22 @@ describe("a step to answer", () => {
         expect(step?.turns.length).toBeLessThanOrEqual(usual.length);
       }
     }
+  });
+
+  it("turns the last layer once, also where its way begins with such a turn", () => {
+    randomCubes(100).forEach((start, i) => {
+      for (const course of LAST_LAYER_COURSE_NAMES)
+        for (const { stage, turns, lineUp } of casesIn(
+          solveOf(start, i, course),
+        ))
+          if (isLastLayerStage(stage)) {
+            expect(turns.at(lineUp)?.layer).not.toBe("U");
+            expect(
+              turns.slice(0, lineUp).filter(({ layer }) => layer === "U")
+                .length,
+            ).toBeLessThanOrEqual(1);
+          }
+    });
   });
 
   it("has the cube as the case is named: lined up, its home in front", () => {
