@@ -41,7 +41,7 @@ export function piecesOfStep(step: ShownStep): Pieces {
 export function stepPrompt(step: ShownStep, scheme: ColourScheme): string {
   switch (step.kind) {
     case "last-turn":
-      return "Turn the last layer until all sides match.";
+      return `Turn the ${scheme.D} layer until all sides match.`;
     case "rest":
       return "Solve the rest, turn by turn.";
     case "case":

@@ -256,6 +256,19 @@ describe("the steps in words", () => {
     );
   });
 
+  it("name the last layer by its colour where it is turned last: a way may end with it on any side", () => {
+    const state = shown();
+    state.show(
+      applyTurns({ cubies: SOLVED, hold: NO_ROTATION }, turnsOf("D x")),
+    );
+    const [step] = state.steps;
+    if (step === undefined) throw new Error("a turn is left");
+    expect(stepPrompt(step, USUAL_SCHEME)).toBe(
+      "Turn the yellow layer until all sides match.",
+    );
+    expect(formatTurns(step.turns)).toBe("F'");
+  });
+
   it("read out all sides where the whole layer is asked about", () => {
     const words = cubeInWords(
       { cubies: SOLVED, hold: NO_ROTATION },
