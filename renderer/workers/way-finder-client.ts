@@ -3,7 +3,11 @@ import type { CaseId } from "../../core/cases/case-ids";
 import { err, ok, type Result } from "../../core/result";
 import type { WaysOnDemand } from "../../core/solver/ways-on-demand";
 import type { RequestOptions } from "./solver-client";
-import { parseWayReply, type WayRequest } from "./way-finder-messages";
+import {
+  parseWayReply,
+  WAY_FINDER,
+  type WayRequest,
+} from "./way-finder-messages";
 
 /** Why no ways came back. */
 export type WayFinderError =
@@ -104,10 +108,10 @@ export function createWayFinderClient(port: WayFinderPort): WayFinderClient {
 
 /** Starts the worker and returns its client. */
 export function startWayFinder(): WayFinderClient {
-  const worker = new Worker(
-    new URL("./way-finder-worker.ts", import.meta.url),
-    { type: "module", name: "way finder" },
-  );
+  const worker = new Worker(new URL("./solver-worker.ts", import.meta.url), {
+    type: "module",
+    name: WAY_FINDER,
+  });
   return createWayFinderClient({
     post: (request) => worker.postMessage(request),
     listen: (onmessage, onerror) => {

@@ -8,6 +8,9 @@ import {
 } from "../../core/memory/stored-row";
 import type { Result } from "../../core/result";
 
+/** What the worker is called that looks for ways. */
+export const WAY_FINDER = "way finder";
+
 const ID = v.pipe(v.number(), v.integer());
 
 const REQUEST = v.variant("kind", [

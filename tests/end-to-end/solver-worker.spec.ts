@@ -31,3 +31,20 @@ test("the worker that finds set-ups starts under the content policy, works, and 
   );
   expect(outcome).toBe("EvalError");
 });
+
+test("a second worker of the same script finds ways, and a search is given up at once", async ({
+  page,
+}) => {
+  // Three edges go round, in nine turns: `last-layer.json` of the check values.
+  await page.goto("/#/cases/last-layer-whole:0000-0000-0123-0231");
+  await page.getByRole("button", { name: "Find ways" }).click();
+  await expect(
+    page.getByRole("progressbar", { name: "Looking for ways" }),
+  ).toBeVisible();
+  await page.getByRole("button", { name: "Cancel" }).click();
+  await page.getByRole("button", { name: "Find ways" }).click();
+  await expect(page.getByText(/^The fewest turns/).first()).toBeVisible({
+    timeout: 60_000,
+  });
+  expect(page.workers().length).toBeGreaterThanOrEqual(2);
+});
