@@ -5,6 +5,7 @@
 import { AxeBuilder } from "@axe-core/playwright";
 import type { Browser, Locator, Page } from "@playwright/test";
 import { readFile } from "node:fs/promises";
+import { STARTER_DECKS } from "../../core/deck/starter-decks";
 import { expect, test } from "./app";
 
 const rows = (page: Page) => page.locator("[data-case]");
@@ -451,7 +452,7 @@ test("a refused file says where and what to do, and changes nothing", async ({
   await refusal.getByRole("button", { name: "Back" }).click();
   await expect(
     page.getByRole("list", { name: "Decks" }).getByRole("listitem"),
-  ).toHaveCount(3);
+  ).toHaveCount(STARTER_DECKS.length);
 });
 
 test("a file with a known id revises its deck, after a preview that can be left", async ({
