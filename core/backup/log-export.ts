@@ -119,6 +119,12 @@ const COLUMNS: readonly Column[] = [
     ({ verdict }) => verdict,
   ),
   column(
+    "answeredAs",
+    "case id",
+    "the case that was taken for it, where the answer was right for that one; empty where not known",
+    ({ answeredAs }) => answeredAs ?? "",
+  ),
+  column(
     "thinking",
     "ms",
     "from the case shown to the first turn that is not lining up; empty where not known",

@@ -33,6 +33,7 @@ const REVIEW = v.looseObject({
   total: MILLISECONDS,
   turns: v.array(v.object({ turn: v.string(), at: MILLISECONDS })),
   verdict: v.picklist(["right", "missed"]),
+  answeredAs: v.exactOptional(CASE_ID),
   corrections: COUNT,
   slips: COUNT,
   hints: v.array(v.picklist(HINTS)),

@@ -67,6 +67,8 @@ export interface Review {
   readonly total: Milliseconds;
   readonly turns: readonly TimedTurn[];
   readonly verdict: "right" | "missed";
+  /** The case that was taken for the one shown: the answer was right for it. Absent: the mistake was another, or is not known. */
+  readonly answeredAs?: CaseId;
   /** Corrections that were no finger slips. */
   readonly corrections: number;
   /** Corrections within one second on the same layer. */

@@ -17,6 +17,7 @@ const FULL = sampleReview(20_000, {
   hints: ["piece", "home"],
   hintTimes: [ms(1200), ms(3400)],
   looks: 2,
+  answeredAs: "E2a",
 });
 
 /** A review's value under a dotted name, as a cell shows it. */

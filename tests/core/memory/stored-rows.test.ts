@@ -60,6 +60,7 @@ describe("a stored review", () => {
     ["wrong-type", ["turns"], {}, "turns"],
     ["wrong-type", ["thinking"], null, "thinking"],
     ["unknown-value", ["case"], "E99", "case"],
+    ["unknown-value", ["answeredAs"], "E99", "answeredAs"],
     ["unknown-value", ["asking"], "never", "asking"],
     ["unknown-value", ["variant", "home"], 4, "variant.home"],
     ["unknown-value", ["hints", 0], "all", "hints.0"],
