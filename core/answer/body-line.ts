@@ -90,6 +90,9 @@ export function sharedSteps(
 }
 
 /** A step as someone makes it who holds the cube so. */
-export function turnOfStep(hold: Rotation, step: BodyStep): Turn {
+export function turnOfStep(
+  hold: Rotation,
+  step: Pick<BodyStep, "face" | "quarters">,
+): Turn {
   return { layer: viewFace(hold, step.face), quarters: step.quarters };
 }

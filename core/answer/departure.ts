@@ -1,13 +1,10 @@
-/** Where an answer left the way. */
-import { waysOf } from "../cases/case-table";
-import { type Position, startOf } from "../cases/position";
+/** Where an answer left the ways that are known. */
 import { FREE_LAYER } from "../cases/stage";
-import { HANDS } from "../cases/way";
-import { wayForPosition } from "../cases/way-for-position";
 import { holdAfterTurn } from "../cube/held-cube";
 import type { Rotation } from "../cube/symmetries";
 import type { Turn } from "../cube/turns";
-import { type BodyStep, bodyLine, sharedSteps, turnOfStep } from "./body-line";
+import { type BodyStep, sharedSteps, turnOfStep } from "./body-line";
+import type { RightLine } from "./right-lines";
 
 /** Where an answer and a way part. */
 export interface Departure {
@@ -17,53 +14,58 @@ export interface Departure {
   readonly played?: Turn;
   /** What the way turns there, as the learner then held the cube; absent: the way was over. */
   readonly wanted?: Turn;
-  /** The way that was being followed: the deck's, or another of the case's that the answer kept to for longer. */
+  /** The way that was being followed: the taught one, or another that the answer kept to for longer. */
   readonly way: readonly Turn[];
 }
 
-/** The first-taught ways of the position's case, either hand; none for two corners. */
-function ownWays(position: Position): readonly (readonly Turn[])[] {
-  return HANDS.flatMap((hand) => waysOf(position.case, position.hold, hand))
-    .filter(({ school }) => school === "first")
-    .map((way) => wayForPosition(position, way));
+/** An answer as far as its turns go. */
+interface Played {
+  readonly hold: Rotation;
+  readonly turns: readonly Turn[];
+  readonly line: readonly BodyStep[];
 }
 
-/** Where an answer leaves the way, or another way of the case that it keeps to for longer; undefined where it does not. */
-export function departure(
-  position: Position,
-  turns: readonly Turn[],
-  way: readonly Turn[],
+/** Where an answer leaves one way; undefined where it does not. */
+export function departureFrom(
+  { hold, turns, line }: Played,
+  way: RightLine,
 ): Departure | undefined {
-  const { hold } = startOf(position);
-  const played = bodyLine(hold, turns);
-  let followed = way;
-  let line = bodyLine(hold, way);
-  let shared = sharedSteps(played, line);
-  for (const other of ownWays(position)) {
-    const otherLine = bodyLine(hold, other);
-    const otherShared = sharedSteps(played, otherLine);
-    // Lining up alone shows no way: it is the same for all of them.
-    const isFollowed = played
-      .slice(0, otherShared)
-      .some(({ face }) => face !== FREE_LAYER);
-    if (otherShared > shared && isFollowed)
-      [followed, line, shared] = [other, otherLine, otherShared];
-  }
-  const made = played[shared];
-  const wanted = line[shared];
+  const shared = sharedSteps(line, way.line);
+  const made = line[shared];
+  const wanted = way.line[shared];
   if (made === undefined && wanted === undefined) return undefined;
   const index = made?.madeBy[0] ?? turns.length;
-  const holdThen = holdAfter(hold, turns.slice(0, index));
+  const holdThen = turns.slice(0, index).reduce(holdAfterTurn, hold);
   return {
     index,
     ...(made === undefined ? {} : { played: asMade(made, turns, holdThen) }),
     ...(wanted === undefined ? {} : { wanted: turnOfStep(holdThen, wanted) }),
-    way: followed,
+    way: way.turns,
   };
 }
 
-function holdAfter(hold: Rotation, turns: readonly Turn[]): Rotation {
-  return turns.reduce(holdAfterTurn, hold);
+/**
+ * Where an answer leaves the last of the known ways that it kept to; undefined
+ * where it is one of them, or none is known.
+ *
+ * Shape: `ways` has the taught one first.
+ */
+export function departure(
+  answer: Played,
+  ways: readonly RightLine[],
+): Departure | undefined {
+  let [followed] = ways;
+  if (followed === undefined) return undefined;
+  let most = sharedSteps(answer.line, followed.line);
+  for (const other of ways) {
+    const shared = sharedSteps(answer.line, other.line);
+    // Lining up alone shows no way: it is the same for all of them.
+    const isFollowed = answer.line
+      .slice(0, shared)
+      .some(({ face }) => face !== FREE_LAYER);
+    if (shared > most && isFollowed) [followed, most] = [other, shared];
+  }
+  return departureFrom(answer, followed);
 }
 
 /** A step as the learner made it: the very turn where there was only one. */

@@ -40,7 +40,7 @@ export interface Asked {
 }
 
 /** The pieces of a stage that belong into one home. */
-function piecesOfHome(
+export function piecesOfHome(
   stage: FirstLayerStage | SlotStage,
   home: HomeIndex,
 ): Pieces {

@@ -1,4 +1,5 @@
 /** Why an edit of a deck or a typed way was refused, as a sentence beside the field. */
+import { confusedWith } from "../../core/answer/explanation";
 import { caseEntry } from "../../core/cases/case-table";
 import { caseTitle } from "../../core/cases/case-words";
 import type { WholeCubeNaming } from "../../core/cases/whole-cube-naming";
@@ -112,9 +113,14 @@ export function wayRefusalText(
         group === "last-layer"
           ? `${capitalised(end)}.`
           : `${placedInWords(position.variant.placed.length)}, ${end}.`;
-      const meant = diagnosis.answeredAs?.case;
+      const { explanation } = diagnosis;
+      // Which piece happened to be brought home is chance where nobody sees it.
+      const meant =
+        explanation?.kind === "wrong-piece"
+          ? explanation.case
+          : explanation && confusedWith(explanation);
       const instead =
-        meant === undefined || meant === position.case
+        meant === undefined
           ? ""
           : ` These turns answer “${caseTitle(meant, naming)}”.`;
       return `Played through, this does not answer the case. ${what}${instead}`;

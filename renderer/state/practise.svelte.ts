@@ -3,6 +3,7 @@
  * of it. Whatever happens is stored before it is shown, so that a reload, a
  * crash and a closed window come back to the same position.
  */
+import { confusedWith } from "../../core/answer/explanation";
 import {
   type DayPlan,
   planDay,
@@ -45,7 +46,11 @@ import {
   formatDesk,
   type StoredWalk,
 } from "./practise/desk-schema";
-import { type GivenAnswer, reviewOf } from "./practise/given-answer";
+import {
+  type GivenAnswer,
+  diagnosisOf,
+  reviewOf,
+} from "./practise/given-answer";
 import { MyCubeAttempt } from "./practise/my-cube-attempt.svelte";
 import type { SetUpFinder } from "./practise/my-cube-stage";
 import {
@@ -478,10 +483,13 @@ export class PractiseState {
     if (round === undefined) return;
     this.#leave(attempt);
     const at = now();
+    const diagnosis = diagnosisOf(given, attempt.position, attempt.way);
+    const { explanation } = diagnosis;
     const review = reviewOf(given, {
       id: freshId(),
       learner: learner.learner.id,
       item: attempt.item,
+      answeredAs: explanation && confusedWith(explanation),
       position: attempt.position,
       answerWay: attempt.answerWay,
       scheme: learner.scheme,
@@ -491,7 +499,12 @@ export class PractiseState {
     });
     const { item } = attempt;
     const before = learner.memoryOf(item.case, item.hold);
-    const answered = new AnsweredCase(attempt, given, review, before);
+    const answered = new AnsweredCase(
+      attempt,
+      given,
+      { review, diagnosis },
+      before,
+    );
     if (!attempt.isRetry) this.#round = answerItem(round, review);
     this.#phase = { kind: "answered", answered };
     if (!attempt.isRetry) await this.#store(answered);

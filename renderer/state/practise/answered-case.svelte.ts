@@ -1,4 +1,5 @@
 /** A case that has been answered, while the learner looks at what came of it. */
+import type { Diagnosis } from "../../../core/answer/diagnose";
 import { type Outcome, outcomeOf } from "../../../core/memory/grade";
 import type { Review } from "../../../core/memory/review";
 import type { Memory } from "../../../core/memory/schedule";
@@ -15,6 +16,8 @@ export class AnsweredCase {
   readonly attempt: Attempt;
   readonly given: GivenAnswer;
   readonly review: Review;
+  /** What went wrong; empty where nothing did, or the turns were not seen. */
+  readonly diagnosis: Diagnosis;
   readonly outcome: Outcome;
   /** The memory of the case before this answer. */
   readonly before: Memory | undefined;
@@ -26,12 +29,13 @@ export class AnsweredCase {
   constructor(
     attempt: Attempt,
     given: GivenAnswer,
-    review: Review,
+    { review, diagnosis }: { review: Review; diagnosis: Diagnosis },
     before: Memory | undefined,
   ) {
     this.attempt = attempt;
     this.given = given;
     this.review = review;
+    this.diagnosis = diagnosis;
     this.outcome = outcomeOf(review);
     this.before = before;
   }

@@ -1,139 +1,234 @@
-/** What a whole way of something else says about what the learner saw. */
-import type { Diagnosis } from "../../../core/answer/diagnose";
-import { caseEntry, wayOfSchool } from "../../../core/cases/case-table";
-import type { CaseId } from "../../../core/cases/case-ids";
+/** What went wrong in an answer, said in a sentence and what helps on. */
+import type { Explanation, WrongTurn } from "../../../core/answer/explanation";
+import { caseEntry } from "../../../core/cases/case-table";
+import { piecesOfHome, targetsOf } from "../../../core/cases/constraint";
+import { caseTitle } from "../../../core/cases/case-words";
+import { holdInStage } from "../../../core/cases/hold-in-stage";
 import { type Position, startOf } from "../../../core/cases/position";
-import { situationIn } from "../../../core/cases/situation";
-import { faceletFace } from "../../../core/cube/facelets";
+import { wholeCubeNaming } from "../../../core/cases/whole-cube-naming";
+import { isLastLayerStage } from "../../../core/cases/stage";
+import type { HomeIndex } from "../../../core/cases/variant";
 import type { Face } from "../../../core/cube/faces";
-import { viewFace } from "../../../core/cube/held-cube";
-import { outerBlockTurns } from "../../../core/notation/metrics";
-import { onSideInWords, sideName } from "../../../core/notation/place-words";
+import { bodyFace, holdAfterTurn } from "../../../core/cube/held-cube";
+import type { Pieces } from "../../../core/cube/pieces";
+import type { Rotation } from "../../../core/cube/symmetries";
+import type { Turn } from "../../../core/cube/turns";
+import { formatTurns } from "../../../core/notation/format";
+import { turnsInWords } from "../../../core/notation/say-in-words";
+import { capitalised, listInWords } from "../../../core/notation/sentence";
 import type { ColourScheme } from "../../../core/picture/colour-sets";
-import { capitalised } from "../../../core/notation/sentence";
-import { placeFacelets } from "./case-picture";
-import { homeInWords, positionInWords } from "./case-words";
-import { homeSide } from "./looks";
-import type { CubePiece } from "./own-cube";
-import type { VerdictWords } from "./right-words";
+import { homeInWords } from "./case-words";
+import { confusionWords, type DiagnosisWords } from "./confusion-words";
+import { ordinal } from "./ordinals";
+import { pieceInWords, piecesOf } from "./prompt-words";
 
-/** The two stickers to point at: where the first colour is, and where it was taken to be. */
-export interface Leaders {
-  /** Facelets as the holder sees them. */
-  readonly is: number;
-  readonly taken: number;
-  readonly isWords: string;
-  readonly takenWords: string;
+/** What an explanation is said from. */
+export interface SaidAnswer {
+  readonly position: Position;
+  readonly turns: readonly Turn[];
+  readonly scheme: ColourScheme;
+  readonly withNotation: boolean;
 }
 
-/** A confusion in words, with what to point at where it can be pointed at. */
-export interface DiagnosisWords extends VerdictWords {
-  readonly leaders: Leaders | undefined;
+/** More turns than this are not listed: the way shows them. */
+const TURNS_LISTED = 3;
+
+function words(sentence: string, more = ""): DiagnosisWords {
+  return { sentence, more, leaders: undefined };
 }
 
-interface Seat {
-  readonly piece: CubePiece;
-  readonly position: number;
-  readonly orientation: number;
+function holdAfter({ position, turns }: SaidAnswer, count: number): Rotation {
+  return turns.slice(0, count).reduce(holdAfterTurn, startOf(position).hold);
 }
 
-/** Where a case would have its piece in this position's variant. */
-function seatIn(id: CaseId, { variant }: Position): Seat | undefined {
-  const entry = caseEntry(id);
-  if (entry.group !== "first-layer") return undefined;
-  const { corners, edges } = situationIn(entry.id, variant);
-  const [corner] = corners;
-  if (corner !== undefined)
-    return {
-      piece: { kind: "corner", piece: corner.piece },
-      position: corner.position,
-      orientation: corner.orientation ?? 0,
-    };
-  const [edge] = edges;
-  return edge === undefined
-    ? undefined
-    : {
-        piece: { kind: "edge", piece: edge.piece },
-        position: edge.position,
-        orientation: edge.orientation ?? 0,
-      };
+/** Turns from how the cube was held after so many: "R U'" or "Turn the right side up, then …". */
+function turnsSaid(said: SaidAnswer, turns: readonly Turn[], after: number) {
+  if (said.withNotation) return `${formatTurns(turns)}.`;
+  const hold = holdAfter(said, after);
+  return turnsInWords(turns, { hold, colours: said.scheme });
 }
 
-function lengthOf(id: CaseId, { hold }: Position): number {
-  return outerBlockTurns(wayOfSchool(id, "first", hold)?.turns ?? []);
+function piecesSaid(pieces: Pieces, scheme: ColourScheme): string {
+  return listInWords(
+    piecesOf(pieces).map((piece) => pieceInWords(piece, scheme)),
+  );
 }
 
-/** How the two cases are kin, if they are. */
-function kinship(position: Position, other: CaseId): string {
-  if (caseEntry(position.case).twin !== other) return "";
-  const less = lengthOf(other, position) - lengthOf(position.case, position);
-  if (less === 0) return "The two are twins: each is the other in a mirror.";
-  const turns = Math.abs(less) === 1 ? "one turn" : `${Math.abs(less)} turns`;
-  return `The two are twins. This one needs ${turns} ${less > 0 ? "less" : "more"}.`;
+function stoppedWords(
+  said: SaidAnswer,
+  missing: readonly Turn[],
+): DiagnosisWords {
+  const count = missing.length === 1 ? "one turn" : `${missing.length} turns`;
+  const is = missing.length === 1 ? "is" : "are";
+  return words(
+    `Right so far, but ${count} ${is} missing at the end.`,
+    missing.length > TURNS_LISTED
+      ? ""
+      : `Still to come: ${turnsSaid(said, missing, said.turns.length)}`,
+  );
 }
 
-/** The words for an answer that was the whole way of something else; undefined where there are none. */
-export function diagnosisWords(
-  position: Position,
-  answeredAs: NonNullable<Diagnosis["answeredAs"]>,
-  scheme: ColourScheme,
-): DiagnosisWords | undefined {
+/** What is wrong with one turn: "Your third turn went the other way round." */
+function wrongTurnSentence({ slip, index, made, wanted }: WrongTurn): string {
+  const nth = `Your ${ordinal(index)} turn`;
+  if (made === undefined && slip !== "missing")
+    return `One turn went wrong near your ${ordinal(index)}.`;
+  switch (slip) {
+    case "missing":
+      return index === 0
+        ? "One turn is missing at the beginning."
+        : `One turn is missing after your ${ordinal(index - 1)}.`;
+    case "extra":
+      return `${nth} is one too many.`;
+    case "reversed":
+      return `${nth} went the other way round.`;
+    case "amount":
+      return wanted?.quarters === 2 || made?.quarters !== 2
+        ? `${nth} did not go far enough.`
+        : `${nth} went too far.`;
+    case "another-layer":
+      return `${nth} should have been another one.`;
+  }
+}
+
+function oneTurnWords(
+  said: SaidAnswer,
+  wrong: Extract<Explanation, { kind: "one-turn" }>,
+): DiagnosisWords {
+  const { slip, wanted, index } = wrong;
+  const more =
+    wanted === undefined
+      ? slip === "extra"
+        ? "Without it the answer is right."
+        : "All else was right."
+      : `Wanted there: ${turnsSaid(said, [wanted], index)} All else was right.`;
+  return words(wrongTurnSentence(wrong), more);
+}
+
+function wrongPieceWords(
+  { position, scheme }: SaidAnswer,
+  { pieces, into }: Extract<Explanation, { kind: "wrong-piece" }>,
+): DiagnosisWords {
+  const brought = piecesSaid(pieces, scheme);
+  const asked = piecesSaid(targetsOf(position), scheme);
+  return into === position.variant.home
+    ? words(
+        `You brought another piece there: ${brought}.`,
+        `${capitalised(asked)} was asked for. Look at all its colours before you turn.`,
+      )
+    : words(
+        `You brought another piece home: ${brought}.`,
+        `${capitalised(asked)} was asked for.`,
+      );
+}
+
+function anotherHomeWords(
+  { position }: SaidAnswer,
+  home: HomeIndex,
+): DiagnosisWords {
+  const { stage } = caseEntry(position.case);
+  const [here] = piecesOf(targetsOf(position));
+  if (here === undefined || isLastLayerStage(stage))
+    return words("You answered for another home.");
   const cube = startOf(position);
-  const here = seatIn(position.case, position);
-  if (here === undefined) return undefined;
-  if (answeredAs.home !== position.variant.home) {
-    const other = seatIn(answeredAs.case, {
-      ...position,
-      variant: { ...position.variant, home: answeredAs.home },
-    });
-    const taken =
-      other === undefined ? "another home" : homeInWords(cube, other.piece);
-    return {
-      sentence: `You answered for another home: ${taken}.`,
-      more: `This piece belongs ${homeInWords(cube, here.piece)}. Look at both its other colours before you turn.`,
-      leaders: undefined,
-    };
+  const there = piecesOf(piecesOfHome(stage, home)).find(
+    ({ kind }) => kind === here.kind,
+  );
+  const taken = there === undefined ? "another home" : homeInWords(cube, there);
+  const piece = here.kind === "corner" ? "corner" : "edge";
+  return words(
+    `You answered for another home: ${taken}.`,
+    `This ${piece} belongs ${homeInWords(cube, here)}. Look at ${here.kind === "corner" ? "both its other colours" : "its side colour"} before you turn.`,
+  );
+}
+
+/** The colour that faces the learner where a home is where its ways begin. */
+function colourInFront(
+  { position, scheme }: SaidAnswer,
+  home: HomeIndex,
+): string {
+  const { stage } = caseEntry(position.case);
+  const hold = holdInStage(stage, { home, seenFrom: 0 }, position.hold);
+  const face: Face = bodyFace(hold, "F");
+  return scheme[face];
+}
+
+function otherSideWords(said: SaidAnswer, asIf: HomeIndex): DiagnosisWords {
+  const taken = colourInFront(said, asIf);
+  const right = colourInFront(said, said.position.variant.home);
+  return words(
+    `You answered as if ${taken} faced you.`,
+    `These turns are right with ${right} in front.`,
+  );
+}
+
+function inverseWords(
+  { position, scheme }: SaidAnswer,
+  { case: inverse }: Extract<Explanation, { kind: "inverse" }>,
+): DiagnosisWords {
+  const makes = "From a finished cube these turns make this case.";
+  if (inverse === undefined) return words("You made the way backwards.", makes);
+  const naming = wholeCubeNaming(scheme, position.hold, startOf(position).hold);
+  return words(
+    "You answered the other way round.",
+    `${makes} They answer “${caseTitle(inverse, naming)}”.`,
+  );
+}
+
+function othersLostWords(
+  { position, scheme }: SaidAnswer,
+  lost: Pieces,
+): DiagnosisWords {
+  const targets = piecesOf(targetsOf(position));
+  const pieces = piecesOf(lost);
+  const left =
+    pieces.length > 2
+      ? `${pieces.length} other pieces`
+      : piecesSaid(lost, scheme);
+  const isOne = targets.length === 1;
+  const subject = isOne
+    ? `The ${targets[0]?.kind ?? "piece"} is home`
+    : targets.length === 2
+      ? "Both are home"
+      : "The top is as asked";
+  return words(`${subject}, but ${left} left the place.`);
+}
+
+/** The words for what explains an answer; undefined where nothing does, and what the cube shows is all there is to say. */
+export function diagnosisWords(
+  said: SaidAnswer,
+  explanation: Explanation,
+): DiagnosisWords | undefined {
+  const { position, scheme } = said;
+  switch (explanation.kind) {
+    case "stopped-early":
+      return stoppedWords(said, explanation.missing);
+    case "lined-up-wrongly":
+      return words(
+        "The right turns, but it was not lined up.",
+        `Before these turns: ${turnsSaid(said, [explanation.wanted], 0)}`,
+      );
+    case "wrong-piece":
+      return wrongPieceWords(said, explanation);
+    case "another-home":
+      return anotherHomeWords(said, explanation.home);
+    case "one-turn":
+      return oneTurnWords(said, explanation);
+    case "twin":
+      return confusionWords(position, explanation.case, scheme);
+    case "other-side":
+      return otherSideWords(said, explanation.asIf);
+    case "inverse":
+      return inverseWords(said, explanation);
+    case "other-case": {
+      const confused = confusionWords(position, explanation.case, scheme);
+      if (explanation.off === undefined) return confused;
+      const more = `${confused.more} It was not lined up for that either.`;
+      return { ...confused, more: more.trim() };
+    }
+    case "others-lost":
+      return othersLostWords(said, explanation.lost);
+    case "unexplained":
+      return undefined;
   }
-  if (answeredAs.misaligned !== undefined) {
-    const free = sideName(viewFace(cube.hold, "D"));
-    return {
-      sentence: "The right turns, but it was not lined up.",
-      more: `Turn ${free} first, until the piece is where the way begins.`,
-      leaders: undefined,
-    };
-  }
-  const other = seatIn(answeredAs.case, position);
-  if (other === undefined) return undefined;
-  if (other.position !== here.position)
-    return {
-      sentence: `You answered as if it were ${positionInWords(cube, here.piece.kind, other.position)}.`,
-      more: `It is ${positionInWords(cube, here.piece.kind, here.position)}. ${kinship(position, answeredAs.case)}`.trim(),
-      leaders: undefined,
-    };
-  const facelets = placeFacelets(cube, here.piece.kind, here.position);
-  const is = facelets[here.orientation];
-  const taken = facelets[other.orientation];
-  if (is === undefined || taken === undefined) return undefined;
-  const isWords = onSideInWords(faceletFace(is));
-  const takenWords = onSideInWords(faceletFace(taken));
-  const hiddenSides: readonly Face[] = [
-    "D",
-    "B",
-    homeSide(position) === 1 ? "L" : "R",
-  ];
-  const hidden = hiddenSides.includes(faceletFace(is))
-    ? "It was hidden: look underneath and behind first."
-    : "";
-  return {
-    sentence: `You answered as if ${scheme.U} were ${takenWords}. It is ${isWords}.`,
-    more: [kinship(position, answeredAs.case), hidden]
-      .filter((words) => words !== "")
-      .join(" "),
-    leaders: {
-      is,
-      taken,
-      isWords: `${capitalised(scheme.U)} is here, ${isWords}`,
-      takenWords: `You answered as if it were ${takenWords}`,
-    },
-  };
 }

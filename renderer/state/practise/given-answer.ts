@@ -1,4 +1,6 @@
 /** An answer that has been given, and the review it makes. */
+import { diagnose, type Diagnosis } from "../../../core/answer/diagnose";
+import type { CaseId } from "../../../core/cases/case-ids";
 import type { Position } from "../../../core/cases/position";
 import type { Measurement } from "../../../core/answer/measure";
 import type { Verdict } from "../../../core/answer/judge";
@@ -36,6 +38,8 @@ export interface ReviewContext {
   readonly id: string;
   readonly learner: string;
   readonly item: RoundItem;
+  /** The case that was taken for the one shown, where that is known. */
+  readonly answeredAs?: CaseId | undefined;
   /** What the learner saw. */
   readonly position: Position;
   readonly answerWay: AnswerWay;
@@ -48,10 +52,27 @@ export interface ReviewContext {
 /** An answer that took so long was left alone in between. Units: milliseconds. */
 const LEFT_ALONE = 10 * 60_000;
 
+/**
+ * What went wrong in an answer; empty where nothing did, or the app did not
+ * see the turns, or the learner gave up to see the way.
+ */
+export function diagnosisOf(
+  given: GivenAnswer,
+  position: Position,
+  taught: readonly Turn[],
+): Diagnosis {
+  const isSeen =
+    given.turns.length > 0 && !given.shownTheWay && !given.reported;
+  return given.verdict.right || !isSeen
+    ? {}
+    : diagnose(position, given.turns, taught);
+}
+
 /** The review of an answer. */
 export function reviewOf(given: GivenAnswer, context: ReviewContext): Review {
   const { item, measured } = { item: context.item, measured: given.measured };
   const isRight = given.verdict.right && !given.shownTheWay;
+  const { answeredAs } = context;
   return {
     id: context.id,
     learner: context.learner,
@@ -70,6 +91,7 @@ export function reviewOf(given: GivenAnswer, context: ReviewContext): Review {
     total: measured.total,
     turns: measured.turns,
     verdict: isRight ? "right" : "missed",
+    ...(answeredAs === undefined ? {} : { answeredAs }),
     corrections: measured.corrections,
     slips: measured.slips,
     hints: given.hints,

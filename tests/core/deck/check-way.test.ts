@@ -82,7 +82,7 @@ describe("a typed way", () => {
       },
     });
     expect(checkWay("E4a", "L D L' F2", randomSource(SEED))).toMatchObject({
-      error: { diagnosis: { answeredAs: { case: "E4b", home: 0 } } },
+      error: { diagnosis: { explanation: { case: "E4b" } } },
     });
   });
 

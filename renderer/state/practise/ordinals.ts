@@ -1,0 +1,13 @@
+const ORDINALS = ["first", "second", "third", "fourth", "fifth", "sixth"];
+
+/** The place of a turn in words: "third", "12th". Shape: `index` counts from 0. */
+export function ordinal(index: number): string {
+  const known = ORDINALS[index];
+  if (known !== undefined) return known;
+  const n = index + 1;
+  const last = n % 10;
+  // 11th, 12th and 13th, but 21st, 22nd and 23rd.
+  const isTeen = Math.floor(n / 10) % 10 === 1;
+  const ending = isTeen ? "th" : (["th", "st", "nd", "rd"][last] ?? "th");
+  return `${n}${ending}`;
+}
