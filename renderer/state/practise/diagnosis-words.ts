@@ -95,13 +95,19 @@ function oneTurnWords(
   said: SaidAnswer,
   wrong: Extract<Explanation, { kind: "one-turn" }>,
 ): DiagnosisWords {
-  const { slip, wanted, index } = wrong;
+  const { slip, wanted, index, evidence } = wrong;
+  // Of a single turn there is nothing else.
+  const rest = said.turns.length > 1 ? "All else was right." : "";
+  // Where a known way was left is shown beside it, with what was wanted.
+  const isShown = evidence === "from-known-way" && slip !== "missing";
   const more =
     wanted === undefined
       ? slip === "extra"
         ? "Without it the answer is right."
-        : "All else was right."
-      : `Wanted there: ${turnsSaid(said, [wanted], index)} All else was right.`;
+        : rest
+      : isShown
+        ? rest
+        : `Wanted there: ${turnsSaid(said, [wanted], index)} ${rest}`.trim();
   return words(wrongTurnSentence(wrong), more);
 }
 

@@ -1,7 +1,9 @@
 /** What is said of a missed answer in a sentence. What has changed on the cube is for `now-words` to list. */
 import type { MissVerdict } from "../../../core/answer/judge";
+import { caseEntry } from "../../../core/cases/case-table";
 import { targetsOf } from "../../../core/cases/constraint";
 import type { Position } from "../../../core/cases/position";
+import { isLastLayerStage } from "../../../core/cases/stage";
 import type { PartlyKnownCubies } from "../../../core/cube/cubies";
 import { type HeldCube, viewFace } from "../../../core/cube/held-cube";
 import { sideName } from "../../../core/notation/place-words";
@@ -39,6 +41,25 @@ function whereNow(piece: CubePiece, { after, scheme }: SaidMiss): string {
   return where === undefined ? "" : `It is at the ${where}.`;
 }
 
+/** Of the last layer, whose pieces are asked for together: how many are not yet as asked. */
+function lastLayerWords({ verdict, hasTurned }: SaidMiss): VerdictWords {
+  const { length } = piecesOf(verdict.missing);
+  if (!hasTurned)
+    return { sentence: "Nothing was turned, so all is as it was.", more: "" };
+  if (length === 0)
+    return {
+      sentence: "The last layer is as asked, but the layers below are not.",
+      more: "",
+    };
+  return {
+    sentence:
+      length === 1
+        ? "One piece of the last layer is not as asked yet."
+        : `${length} pieces of the last layer are not as asked yet.`,
+    more: "",
+  };
+}
+
 /** The words for a missed answer. */
 export function missWords(said: SaidMiss): VerdictWords {
   const { verdict, after, position } = said;
@@ -60,6 +81,8 @@ export function missWords(said: SaidMiss): VerdictWords {
       more: "",
     };
   }
+  if (isLastLayerStage(caseEntry(position.case).stage))
+    return lastLayerWords(said);
   if (piece === undefined) {
     const pieces = piecesOf(targetsOf(position));
     const subject =

@@ -2,7 +2,13 @@
 import type { MissVerdict } from "../../../core/answer/judge";
 import { caseEntry } from "../../../core/cases/case-table";
 import { type Position, startOf } from "../../../core/cases/position";
-import { homeOfCorner, homeOfEdge } from "../../../core/cases/stage";
+import { caseTitle } from "../../../core/cases/case-words";
+import {
+  homeOfCorner,
+  homeOfEdge,
+  isLastLayerStage,
+} from "../../../core/cases/stage";
+import { wholeCubeNaming } from "../../../core/cases/whole-cube-naming";
 import { turnsToAnswer } from "../../../core/cases/way-for-position";
 import type { PartlyKnownCubies } from "../../../core/cube/cubies";
 import { type HeldCube, viewFace } from "../../../core/cube/held-cube";
@@ -25,6 +31,9 @@ export interface NowWords {
   readonly rest: string;
 }
 
+/** More pieces than this are counted, not named. */
+const PIECES_LISTED = 4;
+
 /** An answer that was missed. */
 interface Missed {
   readonly position: Position;
@@ -36,17 +45,36 @@ interface Missed {
 
 /** How far home is; empty where that is not known. */
 function fromThere(piece: CubePiece, { position, after }: Missed): string {
-  const home =
+  const ofFirstLayer =
     piece.kind === "edge" ? homeOfEdge(piece.piece) : homeOfCorner(piece.piece);
   const { stage } = caseEntry(position.case);
-  const onwards =
-    home === undefined
-      ? undefined
-      : turnsToAnswer(after, stage, home, position.hold);
+  // A slot's pieces and the last layer's are brought home together.
+  const home = ofFirstLayer ?? position.variant.home;
+  const onwards = turnsToAnswer(after, stage, home, position.hold);
   const length = onwards === undefined ? 0 : outerBlockTurns(onwards);
   return length === 0
     ? ""
     : `From there it takes ${length} ${length === 1 ? "turn" : "turns"}.`;
+}
+
+/** What the last layer shows now: its pieces are many, so its case is named. */
+function lastLayerNow(missed: Missed, scheme: ColourScheme): string {
+  const { position, after, verdict } = missed;
+  const [piece] = piecesOf(verdict.missing);
+  if (verdict.now === undefined || piece === undefined) return "";
+  const naming = wholeCubeNaming(scheme, position.hold, after.hold);
+  const shown = caseTitle(verdict.now, naming);
+  return verdict.now === position.case
+    ? `It is still the same case: “${shown}”.`
+    : `It is another case now: “${shown}”. ${fromThere(piece, missed)}`.trim();
+}
+
+/** Pieces that are no longer placed; many are only counted. */
+function lostInWords(lost: readonly CubePiece[], scheme: ColourScheme): string {
+  if (lost.length === 0) return "";
+  return lost.length > PIECES_LISTED
+    ? `No longer placed: ${lost.length} pieces.`
+    : `No longer placed: ${listInWords(lost.map((one) => pieceInWords(one, scheme)))}.`;
 }
 
 /** That the home itself is elsewhere: a middle that turns takes the homes along. */
@@ -115,15 +143,13 @@ export function nowInWords(missed: Missed, scheme: ColourScheme): NowWords {
     };
   }
   const [piece] = piecesOf(verdict.missing);
-  const lost = piecesOf(verdict.lost);
+  const isLastLayer = isLastLayerStage(caseEntry(missed.position.case).stage);
   return {
-    piece:
-      piece === undefined
+    piece: isLastLayer
+      ? lastLayerNow(missed, scheme)
+      : piece === undefined
         ? ""
         : pieceNow(piece, missed, scheme).replace(/ +/g, " ").trim(),
-    rest:
-      lost.length === 0
-        ? ""
-        : `No longer placed: ${listInWords(lost.map((one) => pieceInWords(one, scheme)))}.`,
+    rest: lostInWords(piecesOf(verdict.lost), scheme),
   };
 }

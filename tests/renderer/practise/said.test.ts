@@ -194,8 +194,11 @@ describe("what explains a missed answer", () => {
     expect(wordsFor(asked, "y F' D2 F D F' D'")?.more).toContain(
       "Turn the front so that its top goes right.",
     );
+    expect(wordsFor(asked, "R' D2 D R' D' R")?.more).toBe(
+      "Wanted there: Turn the right side up. All else was right.",
+    );
     expect(wordsFor(asked, "R' D2 R D R' D R")?.more).toBe(
-      "Wanted there: Turn the bottom to the left. All else was right.",
+      "All else was right.",
     );
   });
 
@@ -279,6 +282,37 @@ describe("what is said of a missed answer", () => {
     expect(nowAfter(asked, "y").piece).toBe(
       `Nothing that counts: ${edge} is where it was. From there it takes 1 turn.`,
     );
+  });
+
+  it("tells of the last layer how much is not as asked, and which case it shows now", () => {
+    const asked = randomPosition(
+      randomSource(1),
+      "last-layer-edges-turned:0101",
+      { home: 0, placed: [], turnedAway: 0, seenFrom: 0 },
+      "down",
+    );
+    const said = (text: string) => {
+      const after = applyTurns(startOf(asked), turns(text));
+      const verdict = judge(asked, after);
+      if (verdict.right) throw new Error(`${text} is no miss`);
+      const words = missWords({
+        position: asked,
+        verdict,
+        after,
+        scheme: USUAL_SCHEME,
+        hasTurned: true,
+        shownTheWay: false,
+        reported: false,
+      });
+      const { piece, rest } = nowAfter(asked, text);
+      return { sentence: words.sentence, piece, rest };
+    };
+    expect(said("U")).toMatchObject({
+      sentence: "2 pieces of the last layer are not as asked yet.",
+      rest: "",
+    });
+    expect(said("U").piece).toMatch(/^It is still the same case: “/);
+    expect(said("R").rest).toBe("No longer placed: 5 pieces.");
   });
 
   it("says that the home moved where a middle was turned along", () => {
