@@ -10,6 +10,7 @@ import { appendFileSync } from "node:fs";
 import { join } from "node:path";
 import { bundleSizes } from "./bundle-sizes";
 import { caseSearch } from "./case-search";
+import { diagnosis } from "./diagnosis";
 import { positions } from "./positions";
 import { formatResult, WrongAnswer, type Benchmark } from "./result";
 import { replay } from "./replay";
@@ -22,6 +23,7 @@ import { windowTimes } from "./window";
 const BENCHMARKS: Readonly<Record<string, Benchmark>> = {
   "bundle-sizes": bundleSizes,
   "case-search": caseSearch,
+  diagnosis,
   positions,
   replay,
   "set-ups": setUps,

@@ -336,4 +336,46 @@ export const PLANTED_FAULTS: readonly PlantedFault[] = [
     replace: "return this.#see((deck) => unread.includes(deck.id + deck.id));",
     tests: ["tests/renderer/deck-news.test.ts"],
   },
+  {
+    name: "a learner who forgot to line up is told that they saw the wrong thing",
+    file: "core/answer/diagnose.ts",
+    find: "  linedUpWrongly,\n  wrongPieceByWay,",
+    replace: "  wrongPieceByWay,",
+    tests: [
+      "tests/core/answer/diagnose.test.ts",
+      "tests/core/answer/simulated-mistakes.test.ts",
+    ],
+  },
+  {
+    name: "a turn is blamed although the answer is not right without its fault",
+    file: "core/answer/explain-one-turn.ts",
+    find: "    line.lead === given.split.lead &&\n    lineKey(line.core) === lineKey(given.split.core)",
+    replace: "    line.lead === line.lead && given.split.lead >= 0",
+    tests: [
+      "tests/core/answer/diagnose.test.ts",
+      "tests/core/answer/simulated-mistakes.test.ts",
+    ],
+  },
+  {
+    name: "a wrong turn is named one place too late",
+    file: "core/answer/explain-one-turn.ts",
+    find: "if (isSameState(made, beginning)) return index;",
+    replace: "if (isSameState(made, beginning)) return index + 1;",
+    tests: ["tests/core/answer/diagnose.test.ts"],
+  },
+  {
+    name: "an answer made for the wrong side is taken for one made for its neighbour",
+    file: "core/answer/explain-whole-way.ts",
+    find: "asIf: homeAfter(given.position.variant.home, steps),",
+    replace: "asIf: homeAfter(given.position.variant.home, -steps),",
+    tests: ["tests/core/answer/diagnose.test.ts"],
+  },
+  {
+    name: "a slip of the hand is logged as a confusion of cases",
+    file: "renderer/state/practise.svelte.ts",
+    find: "answeredAs: explanation && confusedWith(explanation),",
+    replace:
+      "answeredAs: explanation && (confusedWith(explanation) ?? attempt.item.case),",
+    tests: ["tests/renderer/practise/practise-state.test.ts"],
+  },
 ];

@@ -20,6 +20,7 @@ const LONG_TESTS = [
   "tests/core/cases/computed-ways.test.ts",
   "tests/core/solver/case-search.test.ts",
   "tests/core/solver/keeping-sequences.test.ts",
+  "tests/core/answer/simulated-mistakes.test.ts",
 ];
 
 /** Plants every fault; answers how many were noticed. */

@@ -1,6 +1,10 @@
 import "fake-indexeddb/auto";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { turnsForPosition } from "../../../core/cases/way-for-position";
+import { waysOf } from "../../../core/cases/case-table";
+import {
+  lineUpTurns,
+  turnsForPosition,
+} from "../../../core/cases/way-for-position";
 import { formatTurns } from "../../../core/notation/format";
 import type { Deck, DeckCase } from "../../../core/deck/deck";
 import { inverseTurn } from "../../../core/cube/turns";
@@ -295,6 +299,36 @@ describe("practising", () => {
     );
     expect(row.marks.slice(0, 2)).toEqual(["skipped", "current"]);
     expect(marksThatFit(row.marks, 5)).toContain("current");
+  });
+
+  it("keeps which case was taken for the one shown, and nothing where it was another mistake", async () => {
+    const app = await openedApp();
+    const practise = await practising(app);
+    const asked = attemptOf(practise);
+    expect(asked.item.case).toBe("E1");
+    const [way] = waysOf("E4a", asked.position.hold);
+    asked.caseShown(0);
+    const played = [
+      ...lineUpTurns(asked.position),
+      ...present(way, "E4a has a way").turns,
+    ];
+    played.forEach((turn, n) => asked.turn(turn, 1000 * (n + 1)));
+    asked.done(9000);
+    await practise.storeAgain();
+    expect(await stored(app)).toMatchObject([
+      { case: "E1", verdict: "missed", answeredAs: "E4a" },
+    ]);
+
+    await practise.next();
+    const next = attemptOf(practise);
+    next.caseShown(0);
+    next.turn({ layer: "F", quarters: 1 }, 1000);
+    next.turn({ layer: "B", quarters: 2 }, 2000);
+    next.done(3000);
+    await practise.storeAgain();
+    const last = (await stored(app)).at(-1);
+    expect(last?.verdict).toBe("missed");
+    expect(last).not.toHaveProperty("answeredAs");
   });
 
   it("counts a skip as missed once a turn that commits was made", async () => {
