@@ -8,7 +8,11 @@
 import { lastLayerInverseOf } from "../cases/last-layer-cases";
 import type { CaseEntry } from "../cases/case-entry";
 import type { CaseId } from "../cases/case-ids";
-import { homeAfter, rotationToHome } from "../cases/stage";
+import { FREE_LAYER, homeAfter, rotationToHome } from "../cases/stage";
+import { bodyTurns, holdAfterTurn, viewFace } from "../cube/held-cube";
+import { inverseTurns } from "../notation/inverse";
+import { bodyLine } from "./body-line";
+import type { RightLine } from "./right-lines";
 import { faceImage } from "../cube/symmetries";
 import type { Quarters } from "../cube/turns";
 import type { Explanation } from "./explanation";
@@ -113,6 +117,33 @@ function backwards(steps: readonly FaceStep[]): readonly FaceStep[] {
   return inOrder(turnedBack);
 }
 
+/**
+ * A way as its letters read backwards. Where it ends held otherwise than it
+ * began, that is other turns than undoing it. Its own first turn of the free
+ * layer, which lining up has swallowed, may stand at the end.
+ */
+function writtenBackwards(
+  { hold }: GivenLine,
+  { turns, isFromHome }: RightLine,
+): readonly (readonly FaceStep[])[] {
+  if (!isFromHome) return [];
+  let held = hold;
+  let start = 0;
+  for (const turn of turns) {
+    if (bodyTurns(held, turn).some(([face]) => face !== FREE_LAYER)) break;
+    held = holdAfterTurn(held, turn);
+    start++;
+  }
+  const rest = turns.slice(start);
+  if (rest.reduce(holdAfterTurn, held) === held) return [];
+  const undone = inverseTurns(rest);
+  const layer = viewFace(held, FREE_LAYER);
+  return ([undefined, 1, 2, 3] as const).map((quarters) => {
+    const last = quarters === undefined ? [] : [{ layer, quarters }];
+    return splitLine(bodyLine(held, [...undone, ...last])).core;
+  });
+}
+
 /** The case's own way from its end to its beginning, or a way of its inverse. */
 export function inverseByWay(given: GivenLine): Explanation | undefined {
   const inverse = inverseOf(given.entry);
@@ -120,7 +151,9 @@ export function inverseByWay(given: GivenLine): Explanation | undefined {
   const isBackwards =
     given.committing > 1 &&
     given.rightLines.some(
-      ({ line }) => lineKey(backwards(splitLine(line).core)) === played,
+      (way) =>
+        lineKey(backwards(splitLine(way.line).core)) === played ||
+        writtenBackwards(given, way).some((core) => lineKey(core) === played),
     );
   const isOfInverse = given.readings.some(
     ({ way, steps }) => way.id === inverse && steps === 0,
