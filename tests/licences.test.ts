@@ -11,9 +11,12 @@ const PACKAGE = v.object({
 });
 
 function sourceFiles(folder: string): readonly string[] {
-  return readdirSync(folder, { recursive: true, encoding: "utf8" })
-    .filter((name) => /\.(ts|svelte)$/.test(name))
-    .map((name) => readFileSync(join(folder, name), "utf8"));
+  return (
+    readdirSync(folder, { recursive: true, encoding: "utf8" })
+      // What writes a table stands beside it and is not in the page.
+      .filter((name) => /(?<!\.generate)\.(ts|svelte)$/.test(name))
+      .map((name) => readFileSync(join(folder, name), "utf8"))
+  );
 }
 
 /** The packages that the window's own code imports, styles included. */

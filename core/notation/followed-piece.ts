@@ -123,7 +123,7 @@ function homeFaces(followed: FollowedPiece, gap: Gap | undefined) {
 }
 
 /** Whether turns take the home along: not that of a first-layer edge, which nothing comes with. */
-function hasGap(followed: FollowedPiece): boolean {
+export function canGoAlong(followed: FollowedPiece): boolean {
   return followed.kind === "corner" || !facesOf(followed).includes(FIRST_FACE);
 }
 
@@ -140,7 +140,7 @@ export function afterTurn(
   after: HeldCube,
   turn: Turn,
 ): FollowedPiece {
-  if (!hasGap(followed) || isPlacedOn(followed, after))
+  if (!canGoAlong(followed) || isPlacedOn(followed, after))
     return followAnew(followed);
   let { gap } = followed;
   let isGapBroken = false;

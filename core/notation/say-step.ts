@@ -3,15 +3,20 @@
  * left; the corner steps aside." What is told about it is what a learner looks
  * for, in this order: piece and home together, the piece arriving or leaving,
  * home moving, the piece moving. How home is understood: `followed-piece.ts`.
+ *
+ * From a turn of two layers or of the middle on, only the turns are told where
+ * a home can go along with its sides: the centres have moved, and where home
+ * is now is more than a sentence can say.
  */
 import type { Face } from "../cube/faces";
 import { applyTurn, type HeldCube, viewFace } from "../cube/held-cube";
 import type { Corner, Edge } from "../cube/pieces";
-import { isWholeCubeTurn, type Turn } from "../cube/turns";
+import { isWholeCubeTurn, type Turn, turnParts } from "../cube/turns";
 import { present } from "../invariant";
 import {
   afterTurn,
   canBeFollowed,
+  canGoAlong,
   facesOf,
   followCorner,
   type FollowedPiece,
@@ -59,6 +64,8 @@ export function sayWay(
     ...follow.edges.map(followEdge),
   ].filter((one) => canBeFollowed(facesOf(one)));
   return turns.map((turn) => {
+    if (movesCentres(turn))
+      followed = followed.filter((one) => !canGoAlong(one));
     const before = now;
     const after = applyTurn(before, turn);
     const seen =
@@ -73,6 +80,12 @@ export function sayWay(
       pieceTold(then, followed, before, after, turn, colours);
     return happens === undefined ? `${words}.` : `${words}; ${happens}.`;
   });
+}
+
+/** Whether a turn moves centres without being a turn of the whole cube. */
+function movesCentres(turn: Turn): boolean {
+  const { rotationQuarters } = turnParts(turn);
+  return rotationQuarters !== 0 && !isWholeCubeTurn(turn);
 }
 
 /** What becomes of a corner and the edge of its slot; undefined where something else is followed. */

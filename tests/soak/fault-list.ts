@@ -196,8 +196,8 @@ export const PLANTED_FAULTS: readonly PlantedFault[] = [
   {
     name: "a whole-cube turn counts in the length of an answer",
     file: "core/notation/metrics.ts",
-    find: "if (isWholeCubeTurn(turn)) return sum;",
-    replace: "if (isWholeCubeTurn(turn)) return sum + 1;",
+    find: "return sum;\n    return sum + (isSliceTurn(turn) ? 2 : 1);",
+    replace: "return sum + 1;\n    return sum + (isSliceTurn(turn) ? 2 : 1);",
     tests: ["tests/core/notation/metrics.test.ts"],
   },
   {

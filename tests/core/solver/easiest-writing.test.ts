@@ -78,9 +78,7 @@ describe("the easiest writing of face turns", () => {
           .flatMap(grown)
           .filter(
             (sequence) =>
-              !(
-                isWhole(sequence.at(-1) ?? 0) && isWhole(sequence.at(-2) ?? 0)
-              ),
+              !(isWhole(sequence.at(-1) ?? 0) && isWhole(sequence.at(-2) ?? 0)),
           );
         for (const sequence of open) {
           if (faceTurnsOfSequence(sequence).length < wanted.length) continue;
