@@ -4,6 +4,7 @@
  * asked about.
  */
 import { rotationAbout } from "../cube/symmetries";
+import type { Turn } from "../cube/turns";
 import { invariant, present } from "../invariant";
 import { mirrorTurns, turnsThroughSymmetry } from "../notation/mirror";
 import { simplifyTurns } from "../notation/simplify";
@@ -13,6 +14,7 @@ import {
   entryFromRow,
   type FirstLayerEntry,
 } from "./case-entry";
+import { beginnersWay } from "./beginner-ways";
 import {
   type CaseId,
   FIRST_LAYER_IDS,
@@ -81,6 +83,10 @@ function computedWays(id: CaseId): readonly Way[] {
   ];
 }
 
+function taughtWay(turns: readonly Turn[] | undefined): readonly Way[] {
+  return turns === undefined ? [] : [{ school: "first", hand: "right", turns }];
+}
+
 /** How many entries are made between two steps: about a millisecond's worth. */
 const ENTRIES_A_STEP = 48;
 
@@ -95,7 +101,7 @@ function* lastLayerEntries(stage: LastLayerStage): Steps<readonly CaseEntry[]> {
       id: shows.id,
       stage,
       shows,
-      ways: computedWays(shows.id),
+      ways: [...taughtWay(beginnersWay(shows)), ...computedWays(shows.id)],
       twin: lastLayerTwinOf(shows).id,
       targets: targetsOfStage(stage),
     });
@@ -110,15 +116,9 @@ function slotEntries(stage: SlotStage): readonly CaseEntry[] {
     stage,
     shows,
     ways: [
-      ...(stage === "second-layer-edges"
-        ? [
-            {
-              school: "first",
-              hand: "right",
-              turns: taughtForSlot(shows),
-            } as const,
-          ]
-        : []),
+      ...taughtWay(
+        stage === "second-layer-edges" ? taughtForSlot(shows) : undefined,
+      ),
       ...computedWays(shows.id),
     ],
     twin: slotTwinOf(shows).id,

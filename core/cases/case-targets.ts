@@ -15,8 +15,11 @@ const SLOT = targets(15, 8, 4);
 /** Thinking 3 / 1.5 / 0.8 s and turning 5 / 3 / 2 s. Source: `first-layer.md`, common practice. */
 const LAST_LAYER = targets(8, 4.5, 3);
 
-/** Ten turns at 1.2 / 0.5 / 0.25 s each, and 3 / 1.5 / 0.8 s of thinking. Source: as above. */
-const BEGINNERS_STEP = targets(15, 7, 3.5);
+/** A dozen turns at 1.2 / 0.5 / 0.25 s each, and 3 / 1.5 / 0.8 s of thinking. Source: as above. */
+const BEGINNERS_STEP = targets(18, 8, 4);
+
+/** Corner by corner takes some thirty turns; reckoned as above. */
+const CORNER_BY_CORNER = targets(40, 16, 8);
 
 /** Targets of a stage's cases. Units: seconds. */
 export function targetsOfStage(stage: SlotStage | LastLayerStage): CaseTargets {
@@ -27,8 +30,9 @@ export function targetsOfStage(stage: SlotStage | LastLayerStage): CaseTargets {
     case "last-layer-edges-turned":
     case "last-layer-edges-placed":
     case "last-layer-corners-placed":
-    case "last-layer-corners-turned-last":
       return BEGINNERS_STEP;
+    case "last-layer-corners-turned-last":
+      return CORNER_BY_CORNER;
     case "last-layer-corners-turned":
     case "last-layer-corners-placed-first":
     case "last-layer-edges-placed-last":

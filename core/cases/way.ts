@@ -50,6 +50,57 @@ function isSameTurn(a: Turn | undefined, b: Turn | undefined): boolean {
   return a?.layer === b?.layer && a?.quarters === b?.quarters;
 }
 
+/** Some turns made so many times one after the other. */
+export interface Stretch {
+  readonly part: readonly Turn[];
+  /** 1 where nothing is repeated. */
+  readonly times: number;
+}
+
+/** A repeated part has so many turns: a person knows it as one thing. */
+const REPEATED_TURNS = [4, 5, 6] as const;
+
+function timesAt(turns: readonly Turn[], start: number, length: number) {
+  let times = 1;
+  while (
+    turns.length >= start + (times + 1) * length &&
+    turns
+      .slice(start, start + length)
+      .every((turn, i) => isSameTurn(turn, turns[start + times * length + i]))
+  )
+    times += 1;
+  return times;
+}
+
+/** A way as stretches, so that what is repeated inside it is read once. Shape: played one after the other they are the way. */
+export function stretchesOf(turns: readonly Turn[]): readonly Stretch[] {
+  const stretches: Stretch[] = [];
+  let single: Turn[] = [];
+  const endSingle = () => {
+    if (single.length > 0) stretches.push({ part: single, times: 1 });
+    single = [];
+  };
+  for (let i = 0; i < turns.length;) {
+    const found = REPEATED_TURNS.map((length) => ({
+      length,
+      times: timesAt(turns, i, length),
+    })).find(({ times }) => times > 1);
+    if (found === undefined) {
+      single.push(...turns.slice(i, i + 1));
+      i += 1;
+      continue;
+    }
+    endSingle();
+    stretches.push({
+      part: turns.slice(i, i + found.length),
+      times: found.times,
+    });
+    i += found.length * found.times;
+  }
+  endSingle();
+  return stretches;
+}
+
 /** The shortest part of two turns and more that a way repeats from beginning to end, after turns of the whole cube; undefined where it repeats none. */
 export function repetitionIn(turns: readonly Turn[]): Repetition | undefined {
   const start = turns.findIndex((turn) => !isWholeCubeTurn(turn));

@@ -18,6 +18,11 @@ export function outerBlockTurns(turns: readonly Turn[]): number {
   }, 0);
 }
 
+/** Turns as a person counts them off a way: everything 1, middles too, but turns of the whole cube. */
+export function turnsMade(turns: readonly Turn[]): number {
+  return turns.filter((turn) => !isWholeCubeTurn(turn)).length;
+}
+
 /**
  * Execution turns: every turn 1, those of the whole cube included.
  *

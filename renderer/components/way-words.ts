@@ -3,11 +3,16 @@ import type { Turn } from "../../core/cube/turns";
 
 import {
   repetitionIn,
+  stretchesOf,
   WAY_SCHOOLS,
   type WaySchool,
 } from "../../core/cases/way";
 import { formatTurns } from "../../core/notation/format";
-import { outerBlockTurns, quarterTurns } from "../../core/notation/metrics";
+import {
+  outerBlockTurns,
+  quarterTurns,
+  turnsMade,
+} from "../../core/notation/metrics";
 import { turnsInWords } from "../../core/notation/say-in-words";
 import { capitalised } from "../../core/notation/sentence";
 
@@ -37,37 +42,59 @@ export function timesInWords(times: number): string {
   return TIMES[times] ?? `${times} times`;
 }
 
-/** A length in turns: "1 turn", "4 turns". Whole-cube turns do not count (WCA 12a5). */
+/** A length in turns as they are counted off a way: "1 turn", "4 turns". Whole-cube turns do not count. */
 export function turnCount(turns: readonly Turn[]): string {
-  const count = outerBlockTurns(turns);
+  const count = turnsMade(turns);
   return count === 1 ? "1 turn" : `${count} turns`;
 }
 
-/** A length in both metrics: "9 turns (11 quarter turns)"; the second where it says more. */
+/** A length with both metrics, where they say more: "8 turns (10 of outer layers, 12 quarters)". */
 export function turnCounts(turns: readonly Turn[]): string {
+  const made = turnsMade(turns);
+  const outer = outerBlockTurns(turns);
   const quarters = quarterTurns(turns);
-  return quarters === outerBlockTurns(turns)
+  const more = [
+    ...(outer === made ? [] : [`${outer} of outer layers`]),
+    ...(quarters === made ? [] : [`${quarters} quarters`]),
+  ];
+  return more.length === 0
     ? turnCount(turns)
-    : `${turnCount(turns)} (${quarters} quarter turns)`;
+    : `${turnCount(turns)} (${more.join(", ")})`;
 }
 
-/** A way on one line: its turns, a repeated part written once. */
+/** A way on one line: its turns, repeated parts written once. */
 export function wayOnOneLine(turns: readonly Turn[]): string {
   const repeated = repetitionIn(turns);
-  if (repeated === undefined) return formatTurns(turns);
-  const { before, part, times } = repeated;
-  const first = before.length === 0 ? "" : `${formatTurns(before)}, then `;
-  return `${first}${formatTurns(part)}, ${timesInWords(times)}`;
+  if (repeated !== undefined) {
+    const { before, part, times } = repeated;
+    const first = before.length === 0 ? "" : `${formatTurns(before)}, then `;
+    return `${first}${formatTurns(part)}, ${timesInWords(times)}`;
+  }
+  return stretchesOf(turns)
+    .map(({ part, times }) =>
+      times === 1
+        ? formatTurns(part)
+        : `(${formatTurns(part)}) ${timesInWords(times)}`,
+    )
+    .join(", ");
 }
 
-/** A way in words, a repeated part said once: "Turn the right side down, … Three times." */
+/** A way in words, repeated parts said once: "Turn the right side down, … Three times." */
 export function wayInWords(turns: readonly Turn[]): string {
   const repeated = repetitionIn(turns);
-  if (repeated === undefined) return turnsInWords(turns);
-  const { before, part, times } = repeated;
-  return [
-    before.length === 0 ? "" : `${turnsInWords(before)} Then: `,
-    `${turnsInWords(part)} `,
-    `${capitalised(timesInWords(times))}.`,
-  ].join("");
+  if (repeated !== undefined) {
+    const { before, part, times } = repeated;
+    return [
+      before.length === 0 ? "" : `${turnsInWords(before)} Then: `,
+      `${turnsInWords(part)} `,
+      `${capitalised(timesInWords(times))}.`,
+    ].join("");
+  }
+  return stretchesOf(turns)
+    .map(({ part, times }) =>
+      times === 1
+        ? turnsInWords(part)
+        : `${capitalised(timesInWords(times))}: ${turnsInWords(part)}`,
+    )
+    .join(" ");
 }

@@ -9,7 +9,7 @@ import { applyTurns } from "../../../core/cube/held-cube";
 import type { Turn } from "../../../core/cube/turns";
 import { type AnswerWay, HINTS, type Hint } from "../../../core/memory/review";
 import type { RoundItem } from "../../../core/memory/round";
-import { outerBlockTurns } from "../../../core/notation/metrics";
+import { turnsMade } from "../../../core/notation/metrics";
 import { parseTurns, readTypedTurns } from "../../../core/notation/parse";
 import { simplifyTurns } from "../../../core/notation/simplify";
 import type { GivenAnswer } from "./given-answer";
@@ -223,7 +223,7 @@ export class CaseAttempt {
       line = read.value;
     }
     // Turns of the whole cube alone are no answer either.
-    const turned = outerBlockTurns(simplifyTurns(line));
+    const turned = turnsMade(simplifyTurns(line));
     return turned === 0 ? "nothing-turned" : undefined;
   }
 

@@ -7,7 +7,7 @@ import { type Position, startOf } from "../../../core/cases/position";
 import { situationIn } from "../../../core/cases/situation";
 import { faceletFace } from "../../../core/cube/facelets";
 import type { Face } from "../../../core/cube/faces";
-import { outerBlockTurns } from "../../../core/notation/metrics";
+import { turnsMade } from "../../../core/notation/metrics";
 import { onSideInWords } from "../../../core/notation/place-words";
 import type { ColourScheme } from "../../../core/picture/colour-sets";
 import { capitalised } from "../../../core/notation/sentence";
@@ -60,7 +60,7 @@ function seatIn(id: CaseId, { variant }: Position): Seat | undefined {
 }
 
 function lengthOf(id: CaseId, { hold }: Position): number {
-  return outerBlockTurns(wayOfSchool(id, "first", hold)?.turns ?? []);
+  return turnsMade(wayOfSchool(id, "first", hold)?.turns ?? []);
 }
 
 /** How the two cases are kin, if they are. */

@@ -17,7 +17,7 @@ import {
   isWholeCubeTurn,
   type Turn,
 } from "../../../core/cube/turns";
-import { outerBlockTurns } from "../../../core/notation/metrics";
+import { turnsMade } from "../../../core/notation/metrics";
 import { sideName } from "../../../core/notation/place-words";
 import type { ColourScheme } from "../../../core/picture/colour-sets";
 import { capitalised, listInWords } from "../../../core/notation/sentence";
@@ -51,7 +51,7 @@ function fromThere(piece: CubePiece, { position, after }: Missed): string {
   // A slot's pieces and the last layer's are brought home together.
   const home = ofFirstLayer ?? position.variant.home;
   const onwards = turnsToAnswer(after, stage, home, position.hold);
-  const length = onwards === undefined ? 0 : outerBlockTurns(onwards);
+  const length = onwards === undefined ? 0 : turnsMade(onwards);
   return length === 0
     ? ""
     : `From there it takes ${length} ${length === 1 ? "turn" : "turns"}.`;

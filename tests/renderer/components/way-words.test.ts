@@ -1,9 +1,11 @@
+import { stretchesOf } from "../../../core/cases/way";
 import { describe, expect, it } from "vitest";
 import type { Turn } from "../../../core/cube/turns";
 import { parseTurns } from "../../../core/notation/parse";
 import {
   timesInWords,
   turnCount,
+  turnCounts,
   wayInWords,
   wayOnOneLine,
 } from "../../../renderer/components/way-words";
@@ -34,8 +36,29 @@ describe("a way on one line", () => {
     expect(wayInWords(turns("F2"))).toBe("Turn the front twice.");
   });
 
-  it("counts turns as WCA 12a5 does: whole-cube turns are none", () => {
+  it("says parts that are repeated inside a way once, and loses no turn", () => {
+    const way = turns("U (R' D' R D)2 U (R' D' R D)4 U2");
+    expect(wayOnOneLine(way)).toBe(
+      "U, (R' D' R D) twice, U, (R' D' R D) four times, U2",
+    );
+    expect(wayInWords(way)).toMatch(/ Twice: .* Four times: .*twice\.$/);
+    expect(
+      stretchesOf(way).flatMap(({ part, times }) =>
+        Array.from({ length: times }, () => part).flat(),
+      ),
+    ).toEqual(way);
+  });
+
+  it("gives a length in both metrics where they say more", () => {
+    expect(turnCounts(turns("R U R' U'"))).toBe("4 turns");
+    expect(turnCounts(turns("M2 U M2"))).toBe(
+      "3 turns (5 of outer layers, 9 quarters)",
+    );
+  });
+
+  it("counts turns as they stand, those of the whole cube left out", () => {
     expect(turnCount(turns("y D L D' L'"))).toBe("4 turns");
+    expect(turnCount(turns("M2 U M2"))).toBe("3 turns");
     expect(turnCount(turns("F2"))).toBe("1 turn");
   });
 
