@@ -184,9 +184,20 @@ export function lastLayerTitle(one: LastLayerCase, naming: LastNaming): string {
   }
 }
 
+/** The stages whose learners do not know the trade's names yet: there they stand last. */
+function isInTwoLooks({ stage }: LastLayerCase): boolean {
+  return (
+    stage === "last-layer-corners-turned" ||
+    stage === "last-layer-edges-placed-last"
+  );
+}
+
 function named(one: LastLayerCase, words: string): string {
   const trade = lastLayerTradeTitle(one);
-  return trade === undefined ? capitalised(words) : `${trade}: ${words}`;
+  if (trade === undefined) return capitalised(words);
+  return isInTwoLooks(one)
+    ? `${capitalised(words)} (${trade})`
+    : `${trade}: ${words}`;
 }
 
 /** What a case of the two largest stages shows in the smaller one: "OLL 27". */

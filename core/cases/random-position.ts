@@ -18,8 +18,9 @@ import {
 import { invariant } from "../invariant";
 import type { RandomSource } from "../random-source";
 import type { CaseId } from "./case-ids";
-import { caseEntry } from "./case-table";
+import { caseEntry, stageOfCase } from "./case-table";
 import { firstLayerStateConstraint } from "./constraint";
+import { holdFor } from "./hold-in-stage";
 import { lastLayerVariantSampler } from "./last-layer-position";
 import type { Position } from "./position";
 import { isVariantAllowed } from "./random-variant";
@@ -91,5 +92,5 @@ export function randomPosition(
 ): Position<Cubies> {
   const cubies = emptyCubies();
   randomPositionInPlace(random, id, variant, cubies);
-  return { case: id, hold, variant, cubies };
+  return { case: id, hold: holdFor(stageOfCase(id), hold), variant, cubies };
 }

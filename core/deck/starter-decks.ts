@@ -128,7 +128,7 @@ export const STARTER_DECKS: readonly Deck[] = [
       id: "starter-edges",
       name: "First-layer edges",
       description:
-        "Bring the four edges home, one by one, until the top shows a cross.",
+        "Bring the four edges home, one by one, until they make a cross.",
       newPerRound: 3,
     },
     () => starterOrder("first-layer-edges"),

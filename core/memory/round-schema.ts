@@ -1,6 +1,8 @@
 /** Reading a stored round: rows are parsed, never believed. */
 import * as v from "valibot";
 import { CASE_ID } from "../cases/case-id-schema";
+import { stageOfCase } from "../cases/case-table";
+import { holdFor } from "../cases/hold-in-stage";
 import { isVariantAllowed } from "../cases/random-variant";
 import { HOLDS } from "../cases/variant";
 import type { Result } from "../result";
@@ -73,7 +75,11 @@ const ITEM = v.pipe(
     hints: v.exactOptional(v.array(v.picklist(HINTS))),
     track: COUNT,
   }),
-  v.check((item) => isVariantAllowed(item.case, item.variant)),
+  v.check(
+    (item) =>
+      isVariantAllowed(item.case, item.variant) &&
+      holdFor(stageOfCase(item.case), item.hold) === item.hold,
+  ),
 );
 
 const ROUND = v.pipe(
@@ -108,8 +114,8 @@ const ROUND = v.pipe(
 /**
  * The round that a stored row holds.
  *
- * Errors: `contradiction` for a variant that the case does not allow (at
- *         `current`), and for a current item that is not the next step of its
+ * Errors: `contradiction` for a variant or a hold that the case does not allow
+ *         (at `current`), and for a current item that is not the next step of its
  *         track (at the row itself).
  */
 export function parseRound(row: unknown): Result<Round, StoredRowError> {

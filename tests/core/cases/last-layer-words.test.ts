@@ -126,10 +126,12 @@ describe("titles of turning", () => {
               ? "two corners up across from each other"
               : `two neighbouring corners up, ${onSides}`;
       const title = lastLayerTitle(one, YELLOW);
-      expect(title.replace(/^OLL \d+: /, "").toLowerCase()).toBe(words);
-      expect(title.startsWith("OLL")).toBe(
-        stage === "last-layer-corners-turned",
+      expect(title.replace(/^OLL \d+: | \(OLL \d+\)$/, "").toLowerCase()).toBe(
+        words,
       );
+      // Who solves it in two looks does not know the trade's names yet.
+      expect(title.endsWith(")")).toBe(stage === "last-layer-corners-turned");
+      expect(title.startsWith("OLL")).toBe(false);
     }
   });
 
@@ -258,7 +260,11 @@ describe("titles of placing", () => {
     for (const one of lastLayerCases(stage)) {
       const words = placingSeen(faceletsOf(one), kinds, mayTurn);
       const title = lastLayerTitle(one, YELLOW);
-      expect(title.replace(/^PLL [A-Z][a-z]?: /, "").toLowerCase()).toBe(words);
+      expect(
+        title
+          .replace(/^PLL [A-Z][a-z]?: | \(PLL [A-Z][a-z]?\)$/, "")
+          .toLowerCase(),
+      ).toBe(words);
     }
   });
 

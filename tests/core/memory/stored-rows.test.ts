@@ -142,6 +142,13 @@ describe("a stored round", () => {
       [1, 2, 3, 1],
       "current",
     ],
+    // Held up, as no slot is: else it would be at odds with its track first.
+    [
+      "contradiction",
+      ["current", "case"],
+      "second-layer-edges:DF-F",
+      "current",
+    ],
     ["contradiction", ["current", "track"], 1, ""],
     ["contradiction", ["current", "track"], 9, ""],
     ["contradiction", ["current", "asking"], "again", ""],
