@@ -259,7 +259,7 @@ export function memoryOf(
  *        is that day.
  */
 export function chanceNow(
-  memory: Memory,
+  memory: Pick<Memory, "stability" | "lastDay">,
   today: LocalDay,
   settings: ScheduleSettings = {},
 ): number {
@@ -269,7 +269,9 @@ export function chanceNow(
 
 /** The memory of a case in a word, on a day: new without one. */
 export function memoryState(
-  memory: Memory | undefined,
+  memory:
+    | Pick<Memory, "stability" | "lastDay" | "lastsUntil" | "missedLast">
+    | undefined,
   today: LocalDay,
   settings: ScheduleSettings = {},
 ): MemoryState {
