@@ -1,10 +1,14 @@
-/** "What comes back, and when?" as data. */
+/** "What comes back when?" as data. */
 import { dayAfter } from "../memory/local-day";
 import type { LocalDay } from "../memory/review";
 import type { Memory } from "../memory/schedule";
+import type { AskedCase } from "./answer-log";
+import type { CaseTimes } from "./case-times";
+import { median } from "./median";
+import { secondsToAsk } from "./time-needed";
 
 /** How many days ahead the progress page looks. */
-export const DAYS_AHEAD = 14;
+export const DAYS_AHEAD = 30;
 
 /** The cases that come back on one day. */
 export interface ComingDay {
@@ -13,6 +17,8 @@ export interface ComingDay {
   readonly daysAhead: number;
   /** The likeliest to be forgotten first: what lasted until the earliest day. */
   readonly memories: readonly Memory[];
+  /** How long they should take. */
+  readonly minutes: number;
 }
 
 /** What comes back on the days ahead, and how many cases after them. */
@@ -22,21 +28,53 @@ export interface ComingBack {
   readonly later: number;
 }
 
-/** What comes back by day. What is overdue counts for today. `dueOn` says when a case is due where a deck wants it sooner than its memory. */
+/** What one may want to be otherwise. */
+export interface ComingBackOptions {
+  readonly daysAhead?: number;
+  /** When a case is due where a deck wants it sooner than its memory. */
+  readonly dueOn?: (memory: Memory) => LocalDay;
+  /** How long a case takes. Units: seconds. */
+  readonly secondsOf?: (memory: Memory) => number;
+}
+
+/** What comes back by day, each case once. What is overdue counts for today. */
 export function comingBackByDay(
   memories: Iterable<Memory>,
   today: LocalDay,
-  daysAhead = DAYS_AHEAD,
-  dueOn: (memory: Memory) => LocalDay = ({ lastsUntil }) => lastsUntil,
+  {
+    daysAhead = DAYS_AHEAD,
+    dueOn = ({ lastsUntil }) => lastsUntil,
+    secondsOf = secondsByCase([]),
+  }: ComingBackOptions = {},
 ): ComingBack {
   const sorted = [...memories].toSorted((a, b) => dueOn(a) - dueOn(b));
   const aheadOf = (memory: Memory) => Math.max(0, dueOn(memory) - today);
   return {
-    days: Array.from({ length: daysAhead }, (_, ahead) => ({
-      day: dayAfter(today, ahead),
-      daysAhead: ahead,
-      memories: sorted.filter((memory) => aheadOf(memory) === ahead),
-    })),
+    days: Array.from({ length: daysAhead }, (_, ahead) => {
+      const due = sorted.filter((memory) => aheadOf(memory) === ahead);
+      return {
+        day: dayAfter(today, ahead),
+        daysAhead: ahead,
+        memories: due,
+        minutes: due.reduce((sum, memory) => sum + secondsOf(memory), 0) / 60,
+      };
+    }),
     later: sorted.filter((memory) => aheadOf(memory) >= daysAhead).length,
   };
+}
+
+/** What a case is taken to need before any was answered in time. Units: seconds. Source: about a starter deck's targets. */
+const UNKNOWN_SECONDS = 10;
+
+/**
+ * How long each case takes a learner to be asked: their own usual time for it,
+ * else what their others take in the middle. Units: seconds.
+ */
+export function secondsByCase(
+  times: readonly CaseTimes[],
+): (asked: AskedCase) => number {
+  const key = ({ case: id, hold }: AskedCase) => `${id} ${hold}`;
+  const own = new Map(times.map((one) => [key(one), one.total / 1000]));
+  const usual = median([...own.values()]) ?? UNKNOWN_SECONDS;
+  return (asked) => secondsToAsk(own.get(key(asked)) ?? usual);
 }

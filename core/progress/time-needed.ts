@@ -11,6 +11,11 @@ const BETWEEN_ANSWERS = 6;
 /** How often a new case is asked or shown in its first round, and a known one with its share of returns. */
 const ASKINGS = { new: 6, known: 1.2 } as const;
 
+/** How long a known case takes to ask, with what lies between answers and its share of returns. Units: seconds, in and out. */
+export function secondsToAsk(answerSeconds: number): number {
+  return ASKINGS.known * (answerSeconds + BETWEEN_ANSWERS);
+}
+
 function median(values: readonly number[]): number | undefined {
   const sorted = values.toSorted((a, b) => a - b);
   return sorted[Math.floor((sorted.length - 1) / 2)];

@@ -4,7 +4,10 @@ import type { PlannedCase } from "../../../core/memory/day-plan";
 import { dayNumber } from "../../../core/memory/local-day";
 import type { Review } from "../../../core/memory/review";
 import { memoriesOf } from "../../../core/memory/schedule";
-import { comingBackByDay } from "../../../core/progress/coming-back";
+import {
+  comingBackByDay,
+  secondsByCase,
+} from "../../../core/progress/coming-back";
 import { lastAnswers } from "../../../core/progress/last-answers";
 import { minutesNeeded } from "../../../core/progress/time-needed";
 import { ms, noonOf, sampleReview } from "../memory/sample-review";
@@ -16,6 +19,13 @@ function answered(
 ): Review {
   return sampleReview(day, { id: `${id}-${day}`, case: id, ...changes });
 }
+
+const OWN_TIMES = {
+  hold: "up",
+  answerWay: "on-screen",
+  answers: 5,
+  target: 8,
+} as const;
 
 describe("what comes back by day", () => {
   // A first clean answer lasts 2 days, a second on time 11 (check-values).
@@ -30,7 +40,9 @@ describe("what comes back by day", () => {
   ]);
 
   it("counts each case on the day it lasts until, and what is overdue today", () => {
-    const { days, later } = comingBackByDay(memories.values(), dayNumber(10));
+    const { days, later } = comingBackByDay(memories.values(), dayNumber(10), {
+      daysAhead: 14,
+    });
     const cases = days.map((d) => d.memories.map((m) => m.case).join(" "));
     expect(cases).toEqual([
       "E2b",
@@ -47,14 +59,42 @@ describe("what comes back by day", () => {
   });
 
   it("counts what comes after the days ahead together", () => {
-    const coming = comingBackByDay(memories.values(), dayNumber(10), 3);
+    const coming = comingBackByDay(memories.values(), dayNumber(10), {
+      daysAhead: 3,
+    });
     expect(coming.days).toHaveLength(3);
     expect(coming.later).toBe(2);
   });
 
-  it("is fourteen empty days without memories", () => {
+  it("goes by the day that a deck wants, where one does", () => {
+    const { days } = comingBackByDay(memories.values(), dayNumber(10), {
+      daysAhead: 2,
+      dueOn: () => dayNumber(11),
+    });
+    expect(days.map((d) => d.memories.length)).toEqual([0, 5]);
+  });
+
+  it("is counted in minutes, by the learner's own time for each case", () => {
+    const secondsOf = secondsByCase([
+      { ...OWN_TIMES, case: "E2b", total: 4000 },
+      { ...OWN_TIMES, case: "E2a", total: 44_000 },
+    ]);
+    const { days } = comingBackByDay(memories.values(), dayNumber(10), {
+      secondsOf,
+    });
+    // 1.2 × (4 + 6) s, 1.2 × (44 + 6) s, and E1 the middle of the two.
+    expect(days.slice(0, 3).map((d) => 60 * d.minutes)).toEqual([
+      expect.closeTo(12),
+      expect.closeTo(60),
+      expect.closeTo(36),
+    ]);
+    expect(days[3]?.minutes).toBe(0);
+    expect(secondsByCase([])({ case: "E1", hold: "up" })).toBeCloseTo(19.2);
+  });
+
+  it("is thirty empty days without memories", () => {
     const { days, later } = comingBackByDay([], dayNumber(0));
-    expect(days).toHaveLength(14);
+    expect(days).toHaveLength(30);
     expect(days.every((d) => d.memories.length === 0)).toBe(true);
     expect(later).toBe(0);
   });
