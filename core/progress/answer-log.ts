@@ -1,11 +1,12 @@
 /** What the questions of the progress page read of a learner's log. */
 import type { CaseId } from "../cases/case-ids";
 import type { Hold } from "../cases/variant";
-import { type Grade, gradeOf, isMissed } from "../memory/grade";
+import { present } from "../invariant";
+import { type Grade, gradeOf, GRADES, isMissed } from "../memory/grade";
 import type { AnswerWay, Review } from "../memory/review";
 
 /** What of a review progress looks at. */
-export type ProgressAnswer = Pick<
+export interface ProgressAnswer extends Pick<
   Review,
   | "case"
   | "hold"
@@ -14,14 +15,24 @@ export type ProgressAnswer = Pick<
   | "answerWay"
   | "interrupted"
   | "verdict"
-  | "answeredAs"
   | "corrections"
   | "hints"
-  | "thinking"
-  | "turning"
   | "total"
   | "target"
->;
+> {
+  // Undefined is as good as absent: objects of one shape are read faster, and
+  // there may be a million.
+  readonly answeredAs?: CaseId | undefined;
+  readonly thinking?: number | undefined;
+  readonly turning?: number | undefined;
+}
+
+/** One learner's log in the order of replay: a list, or something that makes its answers when they are looked at. */
+export interface AnswerList {
+  readonly length: number;
+  /** The answer at a place from 0 to below `length`. */
+  at(place: number): ProgressAnswer | undefined;
+}
 
 /** A case as it is asked: a case held up and the same held down are two to a memory. */
 export interface AskedCase {
@@ -30,20 +41,45 @@ export interface AskedCase {
 }
 
 /** An answer with the grade that it has in its log. */
-export interface GradedAnswer extends ProgressAnswer {
+export interface GradedAnswer {
+  readonly answer: ProgressAnswer;
   readonly grade: Grade;
 }
 
 /**
- * The answers of a log with their grades: the one place where progress grades,
- * handed the whole log because a grade may depend on what came before.
+ * The answers of a log with their grades by case, each case's oldest first.
  *
- * Shape: `log` is one learner's, in the order of replay.
+ * The one place where progress grades: it goes through the whole log in
+ * order, because a grade may depend on what came before.
  */
-export function gradedAnswers(
-  log: readonly ProgressAnswer[],
-): readonly GradedAnswer[] {
-  return log.map((answer) => ({ ...answer, grade: gradeOf(answer) }));
+export function gradedByCase(
+  log: AnswerList,
+): readonly (() => readonly GradedAnswer[])[] {
+  const grades = new Uint8Array(log.length);
+  // By id and then by hold: building a key for each of a million answers
+  // takes longer than everything else here.
+  const holds = {
+    up: new Map<CaseId, number[]>(),
+    down: new Map<CaseId, number[]>(),
+  };
+  for (let place = 0; place < log.length; place++) {
+    const answer = present(log.at(place), "the log is as long as it says");
+    if (!isAnswer(answer)) continue;
+    grades[place] = GRADES.indexOf(gradeOf(answer));
+    const cases = holds[answer.hold];
+    const own = cases.get(answer.case);
+    if (own === undefined) cases.set(answer.case, [place]);
+    else own.push(place);
+  }
+  // Made when they are looked at, so that no more than one case's answers
+  // need to be there at a time.
+  return [...holds.up.values(), ...holds.down.values()].map(
+    (places) => () =>
+      places.map((place) => ({
+        answer: present(log.at(place), "an answer stays where it is"),
+        grade: present(GRADES[grades[place] ?? 0], "a grade has a number"),
+      })),
+  );
 }
 
 /** Whether the learner answered, however: a showing is no answer. */
@@ -59,25 +95,6 @@ export function isTimed(answer: ProgressAnswer): boolean {
     !isMissed(answer) &&
     answer.hints.length === 0
   );
-}
-
-/** Answers sorted by the case that was asked, each list in the log's order. */
-export function byAskedCase<A extends AskedCase>(
-  log: readonly A[],
-): readonly (readonly [A, ...A[]])[] {
-  // By id and then by hold: building a key for each of a million answers
-  // takes longer than everything else here.
-  const holds = {
-    up: new Map<CaseId, [A, ...A[]]>(),
-    down: new Map<CaseId, [A, ...A[]]>(),
-  };
-  for (const answer of log) {
-    const cases = holds[answer.hold];
-    const own = cases.get(answer.case);
-    if (own === undefined) cases.set(answer.case, [answer]);
-    else own.push(answer);
-  }
-  return [...holds.up.values(), ...holds.down.values()];
 }
 
 /** How many of the last answers say how a case is usually answered. */

@@ -3,7 +3,7 @@
  * without a value.
  */
 export function median(values: readonly number[]): number | undefined {
-  const sorted = values.toSorted((a, b) => a - b);
+  const sorted = Float64Array.from(values).sort();
   const upper = sorted[Math.floor(sorted.length / 2)];
   const lower = sorted[Math.floor((sorted.length - 1) / 2)];
   return upper === undefined || lower === undefined

@@ -10,10 +10,11 @@ import { dayNumber } from "../memory/local-day";
 import {
   ANSWER_WAYS,
   ASKINGS,
+  type Hint,
   HINTS,
   type Milliseconds,
 } from "../memory/review";
-import type { ProgressAnswer } from "./answer-log";
+import type { AnswerList, ProgressAnswer } from "./answer-log";
 
 /** The columns of a log, each with one number an answer. */
 export interface LogColumns {
@@ -38,6 +39,13 @@ export interface PackedLog {
   readonly columns: LogColumns;
 }
 
+/** The columns of a packed log, to do something with each. */
+export function columnsOf({
+  columns,
+}: Pick<PackedLog, "columns">): readonly LogColumns[keyof LogColumns][] {
+  return Object.values<LogColumns[keyof LogColumns]>({ ...columns });
+}
+
 const NO_CASE = 0xffff;
 const MOST_CORRECTIONS = 0xffff;
 
@@ -53,18 +61,20 @@ const BITS = {
 
 const WIDTHS = { hold: 1, asking: 3, answerWay: 4, hints: 6 } as const;
 
+function hintBits(hints: readonly Hint[]): number {
+  let bits = 0;
+  for (const hint of hints) bits |= 1 << HINTS.indexOf(hint);
+  return bits;
+}
+
 function choicesOf(answer: ProgressAnswer): number {
-  const hints = HINTS.reduce(
-    (bits, hint, i) => bits | (answer.hints.includes(hint) ? 1 << i : 0),
-    0,
-  );
   return (
     (HOLDS.indexOf(answer.hold) << BITS.hold) |
     (ASKINGS.indexOf(answer.asking) << BITS.asking) |
     (ANSWER_WAYS.indexOf(answer.answerWay) << BITS.answerWay) |
     (Number(answer.interrupted) << BITS.interrupted) |
     (Number(answer.verdict === "missed") << BITS.missed) |
-    (hints << BITS.hints)
+    (hintBits(answer.hints) << BITS.hints)
   );
 }
 
@@ -140,41 +150,43 @@ function oneOf<T>(
   return present(values[number], "a packed choice is known");
 }
 
-function known(time: number): Milliseconds | undefined {
-  return Number.isNaN(time) ? undefined : (time as Milliseconds);
+/** Which hints some bits stand for, for all of them. */
+const HINT_LISTS = Array.from({ length: 1 << HINTS.length }, (_, bits) =>
+  HINTS.filter((_, i) => (bits >> i) & 1),
+);
+
+function known(time: number | undefined): number | undefined {
+  return time === undefined || Number.isNaN(time) ? undefined : time;
 }
 
-/** The answers of a packed log. Hints come in rising order, each once. */
-export function unpackLog({
-  cases,
-  columns,
-}: PackedLog): readonly ProgressAnswer[] {
-  const hints = Array.from({ length: 1 << HINTS.length }, (_, bits) =>
-    HINTS.filter((_, i) => (bits >> i) & 1),
-  );
+/** A packed log to look at: its answers are made one by one, each time they are looked at. Hints come in rising order, each once. */
+export function unpacked({ cases, columns }: PackedLog): AnswerList {
   const caseAt = (number: number | undefined) =>
     present(cases[number ?? NO_CASE], "a packed case is known");
-  return Array.from(columns.choices, (choices, i): ProgressAnswer => {
-    const answeredAs = columns.answeredAs[i];
-    const thinking = known(columns.thinking[i] ?? NaN);
-    const turning = known(columns.turning[i] ?? NaN);
-    return {
-      case: caseAt(columns.cases[i]),
-      hold: oneOf(HOLDS, choices, "hold"),
-      localDay: dayNumber(columns.days[i] ?? 0),
-      asking: oneOf(ASKINGS, choices, "asking"),
-      answerWay: oneOf(ANSWER_WAYS, choices, "answerWay"),
-      interrupted: ((choices >> BITS.interrupted) & 1) === 1,
-      verdict: (choices >> BITS.missed) & 1 ? "missed" : "right",
-      ...(answeredAs === NO_CASE ? {} : { answeredAs: caseAt(answeredAs) }),
-      corrections: columns.corrections[i] ?? 0,
-      hints: hints[choices >> BITS.hints] ?? [],
-      ...(thinking === undefined ? {} : { thinking }),
-      ...(turning === undefined ? {} : { turning }),
-      total: (columns.total[i] ?? 0) as Milliseconds,
-      target: columns.target[i] ?? 0,
-    };
-  });
+  return {
+    length: columns.choices.length,
+    at(i): ProgressAnswer | undefined {
+      const choices = columns.choices[i];
+      if (choices === undefined) return undefined;
+      const answeredAs = columns.answeredAs[i];
+      return {
+        case: caseAt(columns.cases[i]),
+        hold: oneOf(HOLDS, choices, "hold"),
+        localDay: dayNumber(columns.days[i] ?? 0),
+        asking: oneOf(ASKINGS, choices, "asking"),
+        answerWay: oneOf(ANSWER_WAYS, choices, "answerWay"),
+        interrupted: ((choices >> BITS.interrupted) & 1) === 1,
+        verdict: (choices >> BITS.missed) & 1 ? "missed" : "right",
+        answeredAs: answeredAs === NO_CASE ? undefined : caseAt(answeredAs),
+        corrections: columns.corrections[i] ?? 0,
+        hints: HINT_LISTS[choices >> BITS.hints] ?? [],
+        thinking: known(columns.thinking[i]),
+        turning: known(columns.turning[i]),
+        total: (columns.total[i] ?? 0) as Milliseconds,
+        target: columns.target[i] ?? 0,
+      };
+    },
+  };
 }
 
 /** What FNV-1a begins with and multiplies by. Source: draft-eastlake-fnv, 32 bits. */
@@ -196,12 +208,15 @@ export function logDigest({ cases, columns }: PackedLog): string {
   };
   for (const id of cases)
     for (let i = 0; i < id.length; i++) take(id.charCodeAt(i));
-  for (const column of Object.values(columns) as Iterable<
-    LogColumns[keyof LogColumns]
-  >) {
-    const even = column.byteLength - (column.byteLength % 4);
-    for (const word of new Int32Array(column.buffer, 0, even / 4)) take(word);
-    if (even < column.byteLength) take(column.at(-1) ?? 0);
+  for (const column of columnsOf({ columns })) {
+    const words = new Int32Array(
+      column.buffer,
+      0,
+      Math.floor(column.byteLength / 4),
+    );
+    for (let i = 0; i < words.length; i++) take(words[i] ?? 0);
+    // Half a word at the end.
+    if (column.byteLength % 4 !== 0) take(column.at(-1) ?? 0);
   }
   const hex = (word: number) => (word >>> 0).toString(16).padStart(8, "0");
   return `${columns.choices.length}-${hex(forward)}${hex(mixed)}`;

@@ -2,23 +2,25 @@
  * Everything on the progress page that needs the whole log: computed in a
  * worker, small enough to be handed back and kept.
  */
+import { isMissed } from "../memory/grade";
+import { dayAfter, dayNumber } from "../memory/local-day";
 import type { LocalDay } from "../memory/review";
 import type { ScheduleSettings } from "../memory/schedule";
 import {
-  byAskedCase,
-  gradedAnswers,
-  isAnswer,
+  type AnswerList,
+  gradedByCase,
   type ProgressAnswer,
 } from "./answer-log";
 import { type CaseTimes, caseTimes } from "./case-times";
 import { type Confusions, confusionsOf } from "./confusions";
 import { type Forecast, forecastOf } from "./forecast";
 import { type KeptOnDay, keptOverTime } from "./kept";
-import { recallDays } from "./recall-days";
+import { type RecallDay, recallDays } from "./recall-days";
 import {
-  allOverDays,
+  addShares,
   type CaseOverDays,
   caseOverDays,
+  TimesByDay,
   type TimesOverDays,
 } from "./times-over-days";
 
@@ -48,21 +50,37 @@ export interface ProgressFacts {
  * Shape: `log` is one learner's, in the order of replay.
  */
 export function progressFacts(
-  log: readonly ProgressAnswer[],
+  log: AnswerList,
   today: LocalDay,
   settings: ScheduleSettings = {},
 ): ProgressFacts {
-  const answers = gradedAnswers(log).filter(isAnswer);
-  const cases = byAskedCase(answers);
-  const histories = cases.map((own) => recallDays(own, settings));
-  const firstDay = answers[0]?.localDay;
+  const since = dayAfter(today, -CONFUSION_DAYS);
+  const all = new TimesByDay();
+  const histories: (readonly RecallDay[])[] = [];
+  const times: CaseTimes[] = [];
+  const casesOverDays: CaseOverDays[] = [];
+  const misses: ProgressAnswer[] = [];
+  const firstDays: LocalDay[] = [];
+  let count = 0;
+  for (const ofCase of gradedByCase(log)) {
+    const graded = ofCase();
+    const answers = graded.map(({ answer }) => answer);
+    count += answers.length;
+    firstDays.push(...answers.slice(0, 1).map(({ localDay }) => localDay));
+    histories.push(recallDays(graded, settings));
+    times.push(...[caseTimes(answers) ?? []].flat());
+    casesOverDays.push(...[caseOverDays(answers) ?? []].flat());
+    addShares(all, answers);
+    for (const answer of answers)
+      if (answer.localDay >= since && isMissed(answer)) misses.push(answer);
+  }
   return {
-    answers: answers.length,
-    ...(firstDay === undefined ? {} : { firstDay }),
-    times: cases.flatMap((own) => caseTimes(own) ?? []),
-    allOverDays: allOverDays(answers),
-    casesOverDays: cases.flatMap((own) => caseOverDays(own) ?? []),
-    confusions: confusionsOf(answers, (today - CONFUSION_DAYS) as LocalDay),
+    answers: count,
+    ...(count === 0 ? {} : { firstDay: dayNumber(Math.min(...firstDays)) }),
+    times,
+    allOverDays: all.overDays(),
+    casesOverDays,
+    confusions: confusionsOf(misses, since),
     forecast: forecastOf(histories.flat()),
     kept: keptOverTime(histories, today, settings),
   };

@@ -37,7 +37,8 @@ interface Day {
 /** The days that count, each with its first grade, and "missed" where one of the day was. */
 function daysOf(answers: readonly GradedAnswer[]): readonly Day[] {
   const days: Day[] = [];
-  for (const { asking, interrupted, localDay, grade } of answers) {
+  for (const { answer, grade } of answers) {
+    const { asking, interrupted, localDay } = answer;
     if (asking !== "alone" || interrupted) continue;
     const last = days.at(-1);
     if (last === undefined || localDay > last.day)

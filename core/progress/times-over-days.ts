@@ -1,4 +1,5 @@
 /** "Am I getting faster?" as data. */
+import { present } from "../invariant";
 import { isMissed } from "../memory/grade";
 import { dayNumber } from "../memory/local-day";
 import type { AnswerWay, LocalDay } from "../memory/review";
@@ -46,41 +47,61 @@ export interface CaseOverDays extends AskedCase, TimesOverDays {
   readonly lastAttempts: readonly Attempt[];
 }
 
-interface Timed {
-  readonly localDay: LocalDay;
-  readonly total: number;
-  readonly thinking?: number | undefined;
+interface DayOfTimes {
+  readonly totals: number[];
+  readonly thinkings: number[];
 }
 
-function overDays(timed: readonly Timed[]): TimesOverDays {
-  const days = new Set(timed.map(({ localDay }) => localDay));
-  const periodDays =
-    PERIODS.find(
-      (length) =>
-        new Set([...days].map((day) => Math.floor(day / length))).size <=
-        MOST_POINTS,
-    ) ?? LONGEST_PERIOD;
-  const periods = new Map<number, Timed[]>();
-  for (const answer of timed) {
-    const period = Math.floor(answer.localDay / periodDays);
-    const own = periods.get(period);
-    if (own === undefined) periods.set(period, [answer]);
-    else own.push(answer);
+/** How many days are to be taken together. */
+function periodFor(days: readonly LocalDay[]): number {
+  const periods = (length: number) =>
+    new Set(days.map((day) => Math.floor(day / length))).size;
+  return (
+    PERIODS.find((length) => periods(length) <= MOST_POINTS) ?? LONGEST_PERIOD
+  );
+}
+
+/** Gathers times by day. */
+export class TimesByDay {
+  readonly #days = new Map<LocalDay, DayOfTimes>();
+
+  /** One more answer's times. */
+  add(day: LocalDay, total: number, thinking: number | undefined): void {
+    let own = this.#days.get(day);
+    if (own === undefined) {
+      own = { totals: [], thinkings: [] };
+      this.#days.set(day, own);
+    }
+    own.totals.push(total);
+    if (thinking !== undefined) own.thinkings.push(thinking);
   }
-  return {
-    periodDays,
-    periods: [...periods]
-      .toSorted(([a], [b]) => a - b)
-      .map(([period, own]) => {
-        const thinking = median(own.flatMap((one) => one.thinking ?? []));
-        return {
-          day: dayNumber(period * periodDays),
-          answers: own.length,
-          total: median(own.map(({ total }) => total)) ?? 0,
-          ...(thinking === undefined ? {} : { thinking }),
-        };
-      }),
-  };
+
+  /** Their medians, by day or by a few days together. */
+  overDays(): TimesOverDays {
+    const periodDays = periodFor([...this.#days.keys()]);
+    const periods = new Map<number, DayOfTimes[]>();
+    for (const [day, own] of this.#days) {
+      const period = Math.floor(day / periodDays);
+      const together = periods.get(period);
+      if (together === undefined) periods.set(period, [own]);
+      else together.push(own);
+    }
+    return {
+      periodDays,
+      periods: [...periods]
+        .toSorted(([a], [b]) => a - b)
+        .map(([period, days]) => {
+          const totals = days.flatMap((day) => day.totals);
+          const thinking = median(days.flatMap((day) => day.thinkings));
+          return {
+            day: dayNumber(period * periodDays),
+            answers: totals.length,
+            total: present(median(totals), "a period has an answer"),
+            ...(thinking === undefined ? {} : { thinking }),
+          };
+        }),
+    };
+  }
 }
 
 /**
@@ -97,11 +118,15 @@ export function caseOverDays(
   const [first] = timed;
   if (first === undefined || answerWay === undefined) return undefined;
   const inThatWay = answers.filter((one) => one.answerWay === answerWay);
+  const byDay = new TimesByDay();
+  for (const answer of timed)
+    if (answer.answerWay === answerWay)
+      byDay.add(answer.localDay, answer.total, answer.thinking);
   return {
     case: first.case,
     hold: first.hold,
     answerWay,
-    ...overDays(inThatWay.filter(isTimed)),
+    ...byDay.overDays(),
     lastAttempts: inThatWay
       .filter(
         ({ asking, interrupted }) =>
@@ -115,15 +140,21 @@ export function caseOverDays(
 }
 
 /**
- * How the times of all cases went, each as so many times its target: seconds
- * of different cases say nothing together.
+ * Adds the times of one case's answers to those of all, each as so many times
+ * its target: seconds of different cases say nothing together.
  */
-export function allOverDays(answers: readonly ProgressAnswer[]): TimesOverDays {
-  return overDays(
-    answers.filter(isTimed).map(({ localDay, total, thinking, target }) => ({
+export function addShares(
+  all: TimesByDay,
+  answers: readonly ProgressAnswer[],
+): void {
+  for (const answer of answers) {
+    if (!isTimed(answer)) continue;
+    const { localDay, total, thinking, target } = answer;
+    const share = 1 / (1000 * target);
+    all.add(
       localDay,
-      total: total / (1000 * target),
-      thinking: thinking === undefined ? undefined : thinking / (1000 * target),
-    })),
-  );
+      total * share,
+      thinking === undefined ? undefined : thinking * share,
+    );
+  }
 }

@@ -24,9 +24,9 @@ const TIMES = 7;
 const LEARNERS = Array.from({ length: 30 }, (_, i) => `learner-${i}`);
 
 /** A club's log: 30 learners, 5,000 days, a tenth missed, an eighth corrected. */
-function madeLog(): readonly ScheduledReview[] {
+export function madeLog(reviews = REVIEWS): readonly ScheduledReview[] {
   const random = randomSource(20_260_310);
-  return Array.from({ length: REVIEWS }, (_, i): ScheduledReview => {
+  return Array.from({ length: reviews }, (_, i): ScheduledReview => {
     const day = Math.floor(i / REVIEWS_A_DAY);
     return {
       id: `review-${String(i).padStart(7, "0")}`,

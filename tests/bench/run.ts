@@ -12,6 +12,7 @@ import { bundleSizes } from "./bundle-sizes";
 import { caseSearch } from "./case-search";
 import { diagnosis } from "./diagnosis";
 import { positions } from "./positions";
+import { progress } from "./progress";
 import { formatResult, WrongAnswer, type Benchmark } from "./result";
 import { replay } from "./replay";
 import { ROOT } from "./root";
@@ -25,6 +26,7 @@ const BENCHMARKS: Readonly<Record<string, Benchmark>> = {
   "case-search": caseSearch,
   diagnosis,
   positions,
+  progress,
   replay,
   "set-ups": setUps,
   solver,

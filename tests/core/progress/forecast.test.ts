@@ -3,7 +3,6 @@ import { describe, expect, it } from "vitest";
 import { dayNumber } from "../../../core/memory/local-day";
 import { memoriesOf } from "../../../core/memory/schedule";
 import { randomSource } from "../../../core/random-source";
-import { gradedAnswers } from "../../../core/progress/answer-log";
 import {
   forecastOf,
   forecastVerdict,
@@ -12,6 +11,7 @@ import {
 import { type RecallDay, recallDays } from "../../../core/progress/recall-days";
 import type { Review } from "../../../core/memory/review";
 import { sampleReview } from "../memory/sample-review";
+import { graded } from "./graded";
 
 function day(chance: number | undefined, wasRight: boolean): RecallDay {
   return {
@@ -143,7 +143,7 @@ describe("the days of a memory", () => {
     fc.assert(
       fc.property(log, (reviews) => {
         const [memory] = memoriesOf(reviews).values();
-        const last = recallDays(gradedAnswers(reviews)).at(-1);
+        const last = recallDays(graded(reviews)).at(-1);
         expect(last?.stability).toBe(memory?.stability);
         expect(last?.lastDay).toBe(memory?.lastDay);
         expect(last?.lastsUntil).toBe(memory?.lastsUntil);
@@ -156,7 +156,7 @@ describe("the days of a memory", () => {
     // Source: check-values. After a first clean answer S is 2.3065, so that
     // the chance is 0.9 after about two days.
     const days = recallDays(
-      gradedAnswers([
+      graded([
         sampleReview(10),
         sampleReview(12),
         sampleReview(12, { id: "later", verdict: "missed" }),

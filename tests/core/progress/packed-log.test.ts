@@ -13,7 +13,7 @@ import {
   logDigest,
   logPacker,
   packLog,
-  unpackLog,
+  unpacked,
 } from "../../../core/progress/packed-log";
 import { progressFacts } from "../../../core/progress/progress-facts";
 import { parseProgressFacts } from "../../../core/progress/progress-facts-schema";
@@ -63,7 +63,10 @@ describe("a packed log", () => {
   it("unpacks to what was packed", () => {
     fc.assert(
       fc.property(fc.array(answer), (log) => {
-        expect(unpackLog(packLog(log))).toEqual(log);
+        const list = unpacked(packLog(log));
+        expect(list).toHaveLength(log.length);
+        expect(log.map((_, i) => list.at(i))).toEqual(log);
+        expect(list.at(log.length)).toBeUndefined();
       }),
     );
   });

@@ -2,11 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { CaseId } from "../../../core/cases/case-ids";
 import { dayNumber } from "../../../core/memory/local-day";
 import type { Review } from "../../../core/memory/review";
-import {
-  gradedAnswers,
-  isTimed,
-  usualWay,
-} from "../../../core/progress/answer-log";
+import { isTimed, usualWay } from "../../../core/progress/answer-log";
 import {
   caseTimes,
   shareOfTarget,
@@ -18,10 +14,12 @@ import { median } from "../../../core/progress/median";
 import { milestonesOf } from "../../../core/progress/milestones";
 import { recallDays } from "../../../core/progress/recall-days";
 import {
-  allOverDays,
+  addShares,
   caseOverDays,
+  TimesByDay,
 } from "../../../core/progress/times-over-days";
 import { ms, sampleReview } from "../memory/sample-review";
+import { graded } from "./graded";
 
 const answered = (day: number, changes: Partial<Review> = {}): Review =>
   sampleReview(day, changes);
@@ -168,6 +166,12 @@ describe("what is mistaken for what", () => {
   });
 });
 
+function allOverDays(answers: readonly Review[]) {
+  const all = new TimesByDay();
+  addShares(all, answers);
+  return all.overDays();
+}
+
 describe("times over days", () => {
   it("are medians by day, interruptions and misses left out", () => {
     const over = caseOverDays([
@@ -226,7 +230,7 @@ describe("times over days", () => {
 });
 
 describe("what was kept over time", () => {
-  const history = (...days: Review[]) => recallDays(gradedAnswers(days));
+  const history = (...days: Review[]) => recallDays(graded(days));
 
   it("counts each case by its memory, from the first day that counts until today", () => {
     // A first clean answer lasts 2 days, a second on time 11, a third 46
