@@ -47,19 +47,26 @@ export function comingBackByDay(
     secondsOf = secondsByCase([]),
   }: ComingBackOptions = {},
 ): ComingBack {
-  const sorted = [...memories].toSorted((a, b) => dueOn(a) - dueOn(b));
-  const aheadOf = (memory: Memory) => Math.max(0, dueOn(memory) - today);
+  // Asked once for each: finding a memory's deck takes longer than the rest.
+  const sorted = Array.from(memories, (memory) => ({
+    memory,
+    due: dueOn(memory),
+  })).toSorted((a, b) => a.due - b.due);
+  const byDay = Array.from({ length: daysAhead }, (): Memory[] => []);
+  let later = 0;
+  for (const { memory, due } of sorted) {
+    const own = byDay[Math.max(0, due - today)];
+    if (own === undefined) later += 1;
+    else own.push(memory);
+  }
   return {
-    days: Array.from({ length: daysAhead }, (_, ahead) => {
-      const due = sorted.filter((memory) => aheadOf(memory) === ahead);
-      return {
-        day: dayAfter(today, ahead),
-        daysAhead: ahead,
-        memories: due,
-        minutes: due.reduce((sum, memory) => sum + secondsOf(memory), 0) / 60,
-      };
-    }),
-    later: sorted.filter((memory) => aheadOf(memory) >= daysAhead).length,
+    days: byDay.map((own, ahead) => ({
+      day: dayAfter(today, ahead),
+      daysAhead: ahead,
+      memories: own,
+      minutes: own.reduce((sum, memory) => sum + secondsOf(memory), 0) / 60,
+    })),
+    later,
   };
 }
 

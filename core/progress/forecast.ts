@@ -4,6 +4,9 @@ import type { RecallDay } from "./recall-days";
 /** Bounds between the bins of foretold chances; the best ones are finer, because most forecasts are there. */
 const BOUNDS = [0.5, 0.6, 0.7, 0.8, 0.9, 0.95] as const;
 
+/** Fewer answers make no group of their own; they go with those above. */
+const LEAST_IN_BIN = 5;
+
 /** The normal deviate of a 95% interval. */
 const Z = 1.959964;
 
@@ -44,7 +47,7 @@ export interface ForecastBin {
 
 /** What was foretold and what came, over a learner's whole log. */
 export interface Forecast {
-  /** The lowest chances first; empty bins are left out. */
+  /** The lowest chances first; small bins are joined. */
   readonly bins: readonly ForecastBin[];
   readonly answers: number;
   readonly right: number;
@@ -54,13 +57,34 @@ export interface Forecast {
   readonly spread: number;
 }
 
+interface Bin {
+  chances: number;
+  right: number;
+  answers: number;
+}
+
+function emptyBin(): Bin {
+  return { chances: 0, right: 0, answers: 0 };
+}
+
+/** The bins with small ones joined to the next; the last few may stay small. */
+function joined(bins: readonly Bin[]): readonly Bin[] {
+  const made: Bin[] = [];
+  let open = emptyBin();
+  for (const bin of bins) {
+    open.chances += bin.chances;
+    open.right += bin.right;
+    open.answers += bin.answers;
+    if (open.answers < LEAST_IN_BIN) continue;
+    made.push(open);
+    open = emptyBin();
+  }
+  return open.answers === 0 ? made : [...made, open];
+}
+
 /** Compares what memory foretold for every day after a case's first with what was answered. */
 export function forecastOf(days: Iterable<RecallDay>): Forecast {
-  const bins = Array.from({ length: BOUNDS.length + 1 }, () => ({
-    chances: 0,
-    right: 0,
-    answers: 0,
-  }));
+  const bins = Array.from({ length: BOUNDS.length + 1 }, emptyBin);
   let variance = 0;
   for (const { chance, wasRight } of days) {
     if (chance === undefined) continue;
@@ -72,16 +96,14 @@ export function forecastOf(days: Iterable<RecallDay>): Forecast {
     if (wasRight) bin.right += 1;
     variance += chance * (1 - chance);
   }
-  const sum = (of: (bin: (typeof bins)[number]) => number) =>
+  const sum = (of: (bin: Bin) => number) =>
     bins.reduce((total, bin) => total + of(bin), 0);
   return {
-    bins: bins
-      .filter(({ answers }) => answers > 0)
-      .map(({ chances, right, answers }) => ({
-        foretold: chances / answers,
-        right,
-        answers,
-      })),
+    bins: joined(bins).map(({ chances, right, answers }) => ({
+      foretold: chances / answers,
+      right,
+      answers,
+    })),
     answers: sum(({ answers }) => answers),
     right: sum(({ right }) => right),
     expected: sum(({ chances }) => chances),

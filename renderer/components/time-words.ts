@@ -110,3 +110,11 @@ export function shortDay(day: LocalDay, today: LocalDay): string {
 export function shortWeekday(day: LocalDay): string {
   return SHORT_WEEKDAY.format(dateOf(day));
 }
+
+const MONTH_AND_YEAR = format({ month: "short", year: "numeric" });
+const DAY_AND_MONTH = format({ day: "numeric", month: "short" });
+
+/** A day under an axis: "3 Sept"; "Sept 2026" where the axis is longer than most of a year. Units: `span` in days. */
+export function axisDay(day: LocalDay, span: number): string {
+  return (span > 300 ? MONTH_AND_YEAR : DAY_AND_MONTH).format(dateOf(day));
+}

@@ -327,10 +327,11 @@ test("what comes back is also told as a table", async ({ page }) => {
   await page.goto("/#/progress");
   await expect(page.getByText("Nothing to show yet")).toBeVisible();
   await storeAnswers(page, ANSWERS);
-  await expect(page.getByRole("img", { name: /\d+/ }).first()).toBeVisible();
-  await page.getByRole("button", { name: "as a table" }).click();
+  const coming = page.getByRole("region", { name: "What comes back when?" });
+  await expect(coming.getByRole("img", { name: /\d+/ })).toBeVisible();
+  await coming.getByRole("button", { name: "as a table" }).click();
   await expect(
-    page.getByRole("table").getByText("Under its home, white on the front"),
+    coming.getByRole("table").getByText("Under its home, white on the front"),
   ).toBeVisible();
 });
 

@@ -70,18 +70,34 @@ describe("the forecast", () => {
   it("is compared with the answers bin by bin, first days left out", () => {
     const { bins, ...all } = forecastOf([
       day(undefined, true),
-      ...foretold(0.85, 3, 1),
-      ...foretold(0.95, 9, 1),
-      ...foretold(0.2, 0, 2),
+      ...foretold(0.85, 3, 2),
+      ...foretold(0.97, 9, 1),
+      ...foretold(0.2, 0, 5),
     ]);
     expect(bins).toEqual([
-      { foretold: 0.2, right: 0, answers: 2 },
-      { foretold: expect.closeTo(0.85) as number, right: 3, answers: 4 },
-      { foretold: expect.closeTo(0.95) as number, right: 9, answers: 10 },
+      { foretold: expect.closeTo(0.2) as number, right: 0, answers: 5 },
+      { foretold: expect.closeTo(0.85) as number, right: 3, answers: 5 },
+      { foretold: expect.closeTo(0.97) as number, right: 9, answers: 10 },
     ]);
-    expect(all.answers).toBe(16);
+    expect(all.answers).toBe(20);
     expect(all.right).toBe(12);
-    expect(all.expected).toBeCloseTo(2 * 0.2 + 4 * 0.85 + 10 * 0.95);
+    expect(all.expected).toBeCloseTo(5 * 0.2 + 5 * 0.85 + 10 * 0.97);
+  });
+
+  it("makes no group of a few answers, and loses none", () => {
+    const { bins } = forecastOf([
+      ...foretold(0.4, 1, 1),
+      ...foretold(0.75, 4, 0),
+      ...foretold(0.92, 6, 0),
+      ...foretold(0.99, 2, 0),
+    ]);
+    expect(bins.map(({ answers, right }) => [answers, right])).toEqual([
+      [6, 5],
+      [6, 6],
+      [2, 2],
+    ]);
+    expect(bins[0]?.foretold).toBeCloseTo((2 * 0.4 + 4 * 0.75) / 6);
+    expect(forecastOf([]).bins).toEqual([]);
   });
 
   it("gets no verdict before there are twenty", () => {

@@ -6,6 +6,7 @@ import type { LocalDay } from "../../../../core/memory/review";
 import type { Memory } from "../../../../core/memory/schedule";
 import { comingBackByDay } from "../../../../core/progress/coming-back";
 import ComingBack from "../../../../renderer/places/progress/ComingBack.svelte";
+import { cellTexts } from "./cell-texts";
 
 // 25 November 2025, a Tuesday (ISO 8601 calendar).
 const TODAY = (Date.UTC(2025, 10, 25) / 86_400_000) as LocalDay;
@@ -22,17 +23,15 @@ const memory = (id: CaseId, inDays: number): Memory => ({
   days: 1,
 });
 
-function show(memories: readonly Memory[], minutes = 3) {
+function show(memories: readonly Memory[], seconds = 90) {
   return render(ComingBack, {
-    id: "coming-back",
-    coming: comingBackByDay(memories, TODAY),
+    coming: comingBackByDay(memories, TODAY, { secondsOf: () => seconds }),
     today: TODAY,
-    minutes,
     caseName: ({ case: id }: Memory) => id,
   });
 }
 
-describe("how long cases should last", () => {
+describe("what comes back when", () => {
   const memories = [
     memory("E1", -2),
     memory("E3", 0),
@@ -44,35 +43,36 @@ describe("how long cases should last", () => {
     show(memories);
     expect(
       screen.getByRole("img", {
-        name: "today 2, Thursday 27 November 1, later 1.",
+        name: "today 2, about 3 minutes; Thursday 27 November 1, about 2 minutes.",
       }),
     ).toBeTruthy();
-    expect(screen.getByText(/For today 2, about 3 minutes\./)).toBeTruthy();
     expect(
-      screen.getByText(/^1 case lasts longer than these \d+ days\.$/),
+      screen.getByText(
+        "Today 2 cases, about 3 minutes. The fullest day after that is Thursday, about 2 minutes. 1 case lasts longer than these 30 days.",
+      ),
     ).toBeTruthy();
   });
 
   it("is a table that names the cases", async () => {
     show(memories);
-    await userEvent.click(screen.getByRole("button", { name: "as a table" }));
+    const opener = screen.getByRole("button", { name: "as a table" });
+    await userEvent.click(opener);
     expect(screen.queryByRole("img")).toBeNull();
-    const rows = screen
-      .getAllByRole("row")
-      .map((row) => [...row.children].map((cell) => cell.textContent));
-    expect(rows).toEqual([
-      ["Day", "Cases"],
-      ["today", "2: E1; E3"],
-      ["Thursday 27 November", "1: C1"],
-      ["later", "1"],
+    expect(cellTexts()).toEqual([
+      ["Day", "Cases", "Minutes"],
+      ["today", "2: E1; E3", "3.0"],
+      ["Thursday 27 November", "1: C1", "1.5"],
+      ["later", "1", ""],
     ]);
+    await userEvent.keyboard("{Enter}");
+    expect(screen.getByRole("img")).toBeTruthy();
   });
 
-  it("says when nothing is due, and counts one minute as one", () => {
+  it("says when nothing is due, and counts short times as such", () => {
     const { unmount } = show([memory("C1", 2)]);
-    expect(screen.getByText(/Nothing is due today\./)).toBeTruthy();
+    expect(screen.getByText(/^Nothing is due today\./)).toBeTruthy();
     unmount();
-    show([memory("C1", 0)], 1);
-    expect(screen.getByText(/For today 1, about 1 minute\./)).toBeTruthy();
+    show([memory("C1", 0)], 10);
+    expect(screen.getByText("Today 1 case, less than a minute.")).toBeTruthy();
   });
 });

@@ -1,0 +1,187 @@
+/** What each picture of the progress page shows for this learner, in sentences with numbers. */
+import { stageNames } from "../../../core/cases/stage-words";
+import type { LocalDay } from "../../../core/memory/review";
+import {
+  type Attempt,
+  averageOfFive,
+  meanOfThree,
+} from "../../../core/progress/averages";
+import {
+  type CaseTimes,
+  shareOfTarget,
+} from "../../../core/progress/case-times";
+import type { ComingBack } from "../../../core/progress/coming-back";
+import type { Confusions } from "../../../core/progress/confusions";
+import {
+  ENOUGH_FORECASTS,
+  type Forecast,
+  forecastVerdict,
+} from "../../../core/progress/forecast";
+import type { KeptOnDay } from "../../../core/progress/kept";
+import type { StageMilestones } from "../../../core/progress/milestones";
+import { CONFUSION_DAYS } from "../../../core/progress/progress-facts";
+import { LEAST_POINTS } from "../../../core/progress/smooth-curve";
+import { dayInWords, seconds } from "../../components/time-words";
+
+/** A number of things: "1 case", "3 cases". */
+export function counted(count: number, thing: string): string {
+  return `${count.toLocaleString("en")} ${thing}${count === 1 ? "" : "s"}`;
+}
+
+/** Minutes as people say them. Units: minutes, more than 0. */
+export function minutesInWords(minutes: number): string {
+  return minutes < 0.75
+    ? "less than a minute"
+    : `about ${counted(Math.round(minutes), "minute")}`;
+}
+
+/** What comes back today and in the days ahead. */
+export function comingBackSentence(
+  { days, later }: ComingBack,
+  today: LocalDay,
+): string {
+  const [first] = days;
+  const now = first?.memories.length ?? 0;
+  const forToday =
+    first === undefined || now === 0
+      ? "Nothing is due today."
+      : `Today ${counted(now, "case")}, ${minutesInWords(first.minutes)}.`;
+  const fullest = days
+    .slice(1)
+    .reduce<(typeof days)[number] | undefined>(
+      (most, day) => (day.minutes > (most?.minutes ?? 0) ? day : most),
+      undefined,
+    );
+  const ahead =
+    fullest === undefined
+      ? ""
+      : ` The fullest day after that is ${dayInWords(fullest.day, today)}, ${minutesInWords(fullest.minutes)}.`;
+  const beyond =
+    later === 0
+      ? ""
+      : ` ${counted(later, "case")} ${later === 1 ? "lasts" : "last"} longer than these ${days.length} days.`;
+  return forToday + ahead + beyond;
+}
+
+/** How many cases are slow, and which is the slowest. Shape: `times` slowest first. */
+export function slowSentence(
+  times: readonly CaseTimes[],
+  titleOf: (times: CaseTimes) => string,
+): string {
+  const [slowest] = times;
+  if (slowest === undefined) return "";
+  const over = times.filter((one) => shareOfTarget(one) > 1).length;
+  const all =
+    over === 0
+      ? times.length === 1
+        ? "The case is within its target."
+        : `All ${times.length} cases are within their targets.`
+      : `${over} of ${counted(times.length, "case")} ${over === 1 ? "takes" : "take"} longer than the target.`;
+  return `${all} The slowest by its target is “${titleOf(slowest)}”: ${seconds(slowest.total)}, target ${seconds(1000 * slowest.target)}.`;
+}
+
+/** How many misses were confusions. */
+export function confusionSentence({ pairs, missed }: Confusions): string {
+  const times = pairs.reduce((sum, pair) => sum + pair.times, 0);
+  if (missed === 0) return `No answer was missed in ${CONFUSION_DAYS} days.`;
+  const of = `${counted(missed, "missed answer")} in ${CONFUSION_DAYS} days`;
+  return times === 0
+    ? `Of ${of}, none was another case’s way.`
+    : `Of ${of}, ${times} ${times === 1 ? "was" : "were"} another case’s way.`;
+}
+
+/** Whether the forecast holds: a verdict, and the numbers behind it. */
+export function forecastWords(forecast: Forecast): {
+  readonly verdict: string;
+  readonly numbers: string;
+} {
+  const { answers, right, expected } = forecast;
+  const numbers = `It expected ${Math.round(expected)} right answers of ${answers}; you gave ${right}.`;
+  switch (forecastVerdict(forecast)) {
+    case "too-few":
+      return {
+        verdict: "Too early to say.",
+        numbers: `${answers} of the ${ENOUGH_FORECASTS} answers that it takes; a first answer to a case does not count, for nothing was foretold.`,
+      };
+    case "holds":
+      return { verdict: "Yes, so far.", numbers };
+    case "too-careful":
+      return { verdict: "It is too careful: you know more.", numbers };
+    case "too-bold":
+      return { verdict: "It promises too much.", numbers };
+  }
+}
+
+/** How many of the cases met are kept, and how many were a month before. Shape: oldest first. */
+export function keptSentence(kept: readonly KeptOnDay[]): string {
+  const now = kept.at(-1);
+  if (now === undefined) return "";
+  const met = now.kept + now.settling + now.fading;
+  const monthAgo = kept.findLast(({ day }) => day <= now.day - 30);
+  const before =
+    monthAgo === undefined ? "" : ` A month ago ${monthAgo.kept} were kept.`;
+  return `${now.kept} of ${counted(met, "case")} kept, ${now.settling} settling, ${now.fading} fading.${before}`;
+}
+
+/** What has been reached in a stage, in plain numbers. */
+export function milestoneWords({
+  stage,
+  met,
+  kept,
+  thinking,
+}: StageMilestones): string {
+  const fast =
+    thinking === undefined
+      ? ""
+      : `; median thinking under ${seconds(thinking.under)} on ${thinking.cases} of ${met}`;
+  return `${stageNames(stage).name}: ${kept} of ${met} kept${fast}.`;
+}
+
+/** The height of a curve at its two ends; each in seconds, or in times the target. */
+export interface CurveEnds {
+  readonly first: number;
+  readonly last: number;
+}
+
+/** A factor of the target, in words. */
+export function timesTarget(share: number): string {
+  return `${share.toFixed(2)} times the target`;
+}
+
+/** How times went: from where to where, or that it is too early for a curve. */
+export function fasterSentence(
+  days: number,
+  ends: CurveEnds | undefined,
+  inWords: (height: number) => string,
+): string {
+  if (ends === undefined)
+    return `${counted(days, "day")} with answers so far; a curve is drawn from ${LEAST_POINTS} on.`;
+  const { first, last } = ends;
+  const went =
+    last < 0.93 * first
+      ? "Yes"
+      : last > 1.07 * first
+        ? "Slower, for now"
+        : "About the same";
+  return `${went}: a usual answer took ${inWords(first)} at first and takes ${inWords(last)} now.`;
+}
+
+function attemptInWords(attempt: Attempt): string {
+  return attempt === "unfinished" ? "none" : `${(attempt / 100).toFixed(2)} s`;
+}
+
+/** The averages that competitions count, of the last attempts; empty where there are too few. Shape: at most five, oldest first. */
+export function averageWords(attempts: readonly Attempt[]): string {
+  const [a, b, c, d, e] = attempts;
+  if (
+    a === undefined ||
+    b === undefined ||
+    c === undefined ||
+    d === undefined ||
+    e === undefined
+  )
+    return "";
+  const average = averageOfFive([a, b, c, d, e]);
+  const mean = meanOfThree([c, d, e]);
+  return `Average of the last 5, best and worst left out: ${attemptInWords(average)}. Mean of the last 3: ${attemptInWords(mean)}.`;
+}
