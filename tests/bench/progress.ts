@@ -1,7 +1,7 @@
 /**
  * How long the progress page's worker takes over a long log, from the packed
- * columns to the facts, and the window's own part, packing them. The page
- * itself, with its window, is measured in `tests/end-to-end/progress.spec.ts`.
+ * columns to the facts, and the window's own part, packing them. The page with
+ * its store and its drawing is not in it.
  */
 import { invariant } from "../../core/invariant";
 import type { Milliseconds, Review } from "../../core/memory/review";
@@ -14,7 +14,7 @@ import { type BenchResult, resultFrom, WrongAnswer } from "./result";
 
 const TIMES = 3;
 
-/** Sizes with the issue's limits for the whole page. Units: milliseconds. */
+/** Sizes with the limits that the whole page has. Units: milliseconds. */
 const SIZES = [
   { answers: 100_000, name: "100,000", target: 1000 },
   { answers: 1_000_000, name: "a million", target: 4000 },
