@@ -3,6 +3,7 @@
  * file changes nothing.
  */
 import type { Page } from "@playwright/test";
+import { FIRST_COURSE } from "../../core/deck/starter-decks";
 import { expect, test } from "./app";
 import { answerDaysAgo, storeAnswers } from "./stored-answers";
 
@@ -102,7 +103,7 @@ test("the log is handed over as a table, and a backup is asked for after 200 ans
   expect((await download).suggestedFilename()).toBe("Turnwise Learner 1.csv");
   await page.goto("/#/coach");
   const practised = page.getByRole("checkbox", { checked: true });
-  for (let left = 3; left > 0; left--) {
+  for (let left = FIRST_COURSE.length; left > 0; left--) {
     await expect(practised).toHaveCount(left);
     await practised.first().click();
   }
