@@ -17,6 +17,9 @@ export interface BodyStep {
   readonly madeBy: readonly number[];
 }
 
+/** What of a step counts, whoever made it. */
+type FaceOfStep = Pick<BodyStep, "face" | "quarters">;
+
 function isSameAxis(a: Face, b: Face): boolean {
   return a === b || OPPOSITE_FACE[a] === b;
 }
@@ -74,25 +77,41 @@ export function bodyLine(
 
 /** Whether two steps turn the same face equally far. */
 export function isSameStep(
-  a: BodyStep | undefined,
-  b: BodyStep | undefined,
+  a: FaceOfStep | undefined,
+  b: FaceOfStep | undefined,
 ): boolean {
   return a?.face === b?.face && a?.quarters === b?.quarters;
 }
 
 /** How many steps two lines have in common from their beginning. */
 export function sharedSteps(
-  a: readonly BodyStep[],
-  b: readonly BodyStep[],
+  a: readonly FaceOfStep[],
+  b: readonly FaceOfStep[],
 ): number {
   const differs = a.findIndex((step, i) => !isSameStep(step, b[i]));
   return differs < 0 ? a.length : differs;
 }
 
+/** What is left of a way whose beginning a line is, as it is made; undefined where it is not its beginning. */
+export function stepsLeft<Step extends FaceOfStep>(
+  line: readonly BodyStep[],
+  steps: readonly Step[],
+): readonly Step[] | undefined {
+  const shared = sharedSteps(line, steps);
+  const rest = line.slice(shared);
+  if (rest.length === 0) return steps.slice(shared);
+  // Opposite faces have an order in a line and none on the cube: of two the
+  // second may have been turned, and the first be missing.
+  const [next, across, ...later] = steps.slice(shared);
+  const isSecondOfTwo =
+    rest.length === 1 &&
+    next !== undefined &&
+    across?.face === OPPOSITE_FACE[next.face] &&
+    isSameStep(rest[0], across);
+  return isSecondOfTwo ? [next, ...later] : undefined;
+}
+
 /** A step as someone makes it who holds the cube so. */
-export function turnOfStep(
-  hold: Rotation,
-  step: Pick<BodyStep, "face" | "quarters">,
-): Turn {
+export function turnOfStep(hold: Rotation, step: FaceOfStep): Turn {
   return { layer: viewFace(hold, step.face), quarters: step.quarters };
 }

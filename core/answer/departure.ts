@@ -3,7 +3,7 @@ import { FREE_LAYER } from "../cases/stage";
 import { holdAfterTurn } from "../cube/held-cube";
 import type { Rotation } from "../cube/symmetries";
 import type { Turn } from "../cube/turns";
-import { type BodyStep, sharedSteps, turnOfStep } from "./body-line";
+import { type BodyStep, sharedSteps, stepsLeft, turnOfStep } from "./body-line";
 import type { RightLine } from "./right-lines";
 
 /** Where an answer and a way part. */
@@ -31,8 +31,10 @@ export function departureFrom(
   way: RightLine,
 ): Departure | undefined {
   const shared = sharedSteps(line, way.line);
-  const made = line[shared];
-  const wanted = way.line[shared];
+  const [next] = stepsLeft(line, way.line) ?? [];
+  // So far as it was a beginning, nothing was turned off the way.
+  const made = next === undefined ? line[shared] : undefined;
+  const wanted = next ?? way.line[shared];
   if (made === undefined && wanted === undefined) return undefined;
   const index = made?.madeBy[0] ?? turns.length;
   const holdThen = turns.slice(0, index).reduce(holdAfterTurn, hold);

@@ -17,7 +17,8 @@
  * 4. A whole way of something else: the twin, another side, the inverse,
  *    another case. Nearest first: a mirror is mistaken more often than a case
  *    that looks like nothing in common.
- * 5. A known way hardly begun, or one turn of it made with another layer.
+ * 5. A known way hardly begun, one turn of it made with another layer, or
+ *    hardly begun with the last turn wrong: that is two things at once.
  * 6. No known way fits. Then the same again by what the answer does to the
  *    cube, in the same order, at the end one turn that would have made it
  *    right, and what was lost.
@@ -28,6 +29,7 @@ import type { Turn } from "../cube/turns";
 import { type Departure, departure } from "./departure";
 import {
   linedUpWrongly,
+  stoppedAfterSlip,
   stoppedEarly,
   stoppedNearTheEnd,
 } from "./explain-beginning";
@@ -76,6 +78,7 @@ const RULES: readonly Rule[] = [
   otherCaseByWay,
   stoppedEarly,
   (given) => oneTurnOfWay(given, ["another-layer"]),
+  stoppedAfterSlip,
   wholeCubeTurnOfWay,
   wrongPieceByEffect,
   anotherHomeByEffect,

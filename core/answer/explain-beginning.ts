@@ -2,9 +2,10 @@
 import { afterFreeQuarters } from "../cases/case-goal";
 import { FREE_LAYER } from "../cases/stage";
 import { compose } from "../cube/cubies";
-import type { Quarters } from "../cube/turns";
-import { bodyLine, sharedSteps, turnOfStep } from "./body-line";
+import { bodyLine, sharedSteps, stepsLeft, turnOfStep } from "./body-line";
+import { departure } from "./departure";
 import type { Explanation } from "./explanation";
+import { slipBetween } from "./explain-one-turn";
 import { sideTaken } from "./explain-whole-way";
 import type { GivenLine } from "./given-line";
 import { lineKey, splitLine } from "./known-ways";
@@ -28,35 +29,56 @@ export function stoppedNearTheEnd(given: GivenLine): Explanation | undefined {
 }
 
 /**
- * The answer is the beginning of a known way; of several the one with the
- * least left. A turn of the free layer at its end is lining up for what comes,
- * well or not.
+ * The answer is the beginning of a known way, as that is made; of several the
+ * one with the least left. A layer that was turned otherwise than the way
+ * turns it is no beginning, however much of the way could still follow.
  */
 export function stoppedEarly(given: GivenLine): Explanation | undefined {
   const { line, turns } = given;
-  const last = line.length > 1 ? line.at(-1) : undefined;
-  const turned = last?.face === FREE_LAYER ? last.quarters : 0;
-  const begun = turned === 0 ? line : line.slice(0, -1);
+  if (line.length === 0) return undefined;
   const [nearest] = given.rightLines
-    .filter(
-      (way) =>
-        way.steps.length > begun.length &&
-        sharedSteps(begun, way.line) === begun.length,
-    )
-    .toSorted((a, b) => a.steps.length - b.steps.length);
-  if (nearest === undefined || line.length === 0) return undefined;
-  const [next, ...later] = nearest.steps.slice(begun.length);
-  const isFree = next?.face === FREE_LAYER;
-  const left = (((isFree ? next.quarters : 0) - turned + 4) % 4) as
-    0 | Quarters;
+    .flatMap(({ steps }) => {
+      const left = stepsLeft(line, steps);
+      return left === undefined || left.length === 0 ? [] : [left];
+    })
+    .toSorted((a, b) => a.length - b.length);
+  if (nearest === undefined) return undefined;
   const hold = given.holdAfter(turns.length);
   return {
     kind: "stopped-early",
-    missing: [
-      ...(left === 0 ? [] : [{ face: FREE_LAYER, quarters: left } as const]),
-      ...(next === undefined || isFree ? [] : [next]),
-      ...later,
-    ].map((step) => turnOfStep(hold, step)),
+    missing: nearest.map((step) => turnOfStep(hold, step)),
+  };
+}
+
+/**
+ * The answer is the beginning of a known way but for its last turn, which went
+ * the other way round, not far enough or too far. It is told along the way
+ * that the answer is said to have left, and only of turns that show a way:
+ * before the first that commits, any turn could have been the last.
+ */
+export function stoppedAfterSlip(given: GivenLine): Explanation | undefined {
+  const { line, turns } = given;
+  const left = departure(given, given.rightLines);
+  if (left?.played === undefined || left.wanted === undefined) return undefined;
+  const way = given.rightLines.find((one) => one.turns === left.way);
+  const made = line.at(-1);
+  if (way === undefined || made === undefined) return undefined;
+  const place = sharedSteps(line, way.line);
+  const wanted = way.steps[place];
+  if (place !== line.length - 1 || wanted?.face !== made.face) return undefined;
+  const hasCommitted = line
+    .slice(0, place)
+    .some(({ face }) => face !== FREE_LAYER);
+  // All of the way but one turn is another explanation's.
+  const later = way.steps.slice(place + 1);
+  if (!hasCommitted || later.length === 0) return undefined;
+  const hold = given.holdAfter(turns.length);
+  const wrong =
+    made.madeBy.length === 1 ? { made: left.played, wanted: left.wanted } : {};
+  return {
+    kind: "stopped-early",
+    missing: later.map((step) => turnOfStep(hold, step)),
+    wrong: { slip: slipBetween(wanted, made), index: left.index, ...wrong },
   };
 }
 

@@ -24,7 +24,7 @@ import { FACES, OPPOSITE_FACE } from "../cube/faces";
 import { bodyTurns, holdAfterTurn } from "../cube/held-cube";
 import { NO_ROTATION, type Rotation } from "../cube/symmetries";
 import { isWholeCubeTurn, type Quarters, type Turn } from "../cube/turns";
-import { bodyLine, turnOfStep } from "./body-line";
+import { bodyLine, sharedSteps, turnOfStep } from "./body-line";
 import { departureFrom } from "./departure";
 import type { Explanation, TurnSlip, WrongTurn } from "./explanation";
 import type { GivenLine } from "./given-line";
@@ -138,6 +138,14 @@ function turnBetween(
   c: Cubies,
 ): FaceStep | "nothing" | undefined {
   return mayBeTurn(a, b, c) ? turnThatIs(compose(compose(a, b), c)) : undefined;
+}
+
+/** Whether the answer but for a turn of the free layer at its end begins a way of which two turns or more are left. */
+function isLittleOf({ line }: GivenLine, { steps }: RightLine): boolean {
+  const begun = line.at(-1)?.face === FREE_LAYER ? line.slice(0, -1) : line;
+  return (
+    begun.length + 1 < steps.length && sharedSteps(begun, steps) >= begun.length
+  );
 }
 
 function slipsIn(
@@ -262,8 +270,13 @@ export function oneTurnOfWay(
   if (given.committing === 0) return undefined;
   const ends = endsOf(given);
   const found = given.rightLines
-    // Where a turn is missing those beside it may cancel; nothing adds more than one.
-    .filter(({ steps }) => steps.length + 1 >= given.split.core.length)
+    // Where a turn is missing those beside it may cancel; nothing adds more
+    // than one. Where all that came after would, it was not turned at all.
+    .filter(
+      (way) =>
+        way.steps.length + 1 >= given.split.core.length &&
+        !isLittleOf(given, way),
+    )
     .flatMap((way) =>
       bothOrders(way).flatMap((one) => slipsIn(given, one, ends)),
     );

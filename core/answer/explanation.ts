@@ -42,6 +42,8 @@ export type Explanation =
       readonly kind: "stopped-early";
       /** As they are turned from how the cube was held at the end. */
       readonly missing: readonly Turn[];
+      /** Its last turn was wrong as told, and `missing` comes after the right one; absent: all turns were right. */
+      readonly wrong?: WrongTurn;
     }
   /** The right turns, the free layer not lined up for them. */
   | {

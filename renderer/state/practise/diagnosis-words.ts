@@ -41,30 +41,16 @@ function holdAfter({ position, turns }: SaidAnswer, count: number): Rotation {
   return turns.slice(0, count).reduce(holdAfterTurn, startOf(position).hold);
 }
 
-/** Turns from how the cube was held after so many: "R U'" or "Turn the right side up, then …". */
+/** Turns from how the cube was held after so many: "Turn the right side up.", after "R." where notation is shown beside words. */
 function turnsSaid(said: SaidAnswer, turns: readonly Turn[], after: number) {
-  if (said.withNotation) return `${formatTurns(turns)}.`;
   const hold = holdAfter(said, after);
-  return turnsInWords(turns, { hold, colours: said.scheme });
+  const inWords = turnsInWords(turns, { hold, colours: said.scheme });
+  return said.withNotation ? `${formatTurns(turns)}. ${inWords}` : inWords;
 }
 
 function piecesSaid(pieces: Pieces, scheme: ColourScheme): string {
   return listInWords(
     piecesOf(pieces).map((piece) => pieceInWords(piece, scheme)),
-  );
-}
-
-function stoppedWords(
-  said: SaidAnswer,
-  missing: readonly Turn[],
-): DiagnosisWords {
-  const count = missing.length === 1 ? "one turn" : `${missing.length} turns`;
-  const is = missing.length === 1 ? "is" : "are";
-  return words(
-    `Right so far, but ${count} ${is} missing at the end.`,
-    missing.length > TURNS_LISTED
-      ? ""
-      : `Still to come: ${turnsSaid(said, missing, said.turns.length)}`,
   );
 }
 
@@ -89,6 +75,24 @@ function wrongTurnSentence({ slip, index, made, wanted }: WrongTurn): string {
     case "another-layer":
       return `${nth} should have been another one.`;
   }
+}
+
+function stoppedWords(
+  said: SaidAnswer,
+  { missing, wrong }: Extract<Explanation, { kind: "stopped-early" }>,
+): DiagnosisWords {
+  const isOne = missing.length === 1;
+  const are = isOne ? "one turn is" : `${missing.length} turns are`;
+  const toCome =
+    missing.length > TURNS_LISTED
+      ? ""
+      : `Still to come: ${turnsSaid(said, missing, said.turns.length)}`;
+  return wrong === undefined
+    ? words(`Right so far, but ${are} missing at the end.`, toCome)
+    : words(
+        wrongTurnSentence(wrong),
+        `After the right one, ${are} still missing. ${toCome}`.trim(),
+      );
 }
 
 function oneTurnWords(
@@ -208,7 +212,7 @@ export function diagnosisWords(
   const { position, scheme } = said;
   switch (explanation.kind) {
     case "stopped-early":
-      return stoppedWords(said, explanation.missing);
+      return stoppedWords(said, explanation);
     case "lined-up-wrongly":
       return words(
         "The right turns, but it was not lined up.",

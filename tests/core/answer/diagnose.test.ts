@@ -164,10 +164,59 @@ describe("the explanation of an answer", () => {
       kind: "stopped-early",
       missing: turnsOf("F' D F"),
     });
-    // R' D2 R D R' D' R, lined up differently for what comes after the third turn.
+    // With no other edge home the back may be turned along, before or after.
+    const alone = positionOf("E1", { placed: [], turnedAway: 0, seenFrom: 0 });
+    expect(diagnose(alone, turnsOf("B"), turnsOf("F2 B"))).toMatchObject({
+      leftWay: { index: 1, wanted: turnsOf("F2")[0] },
+      explanation: { kind: "stopped-early", missing: turnsOf("F2") },
+    });
+  });
+
+  it("is the last turn and what is missing after it where a known way was begun but for that", () => {
+    // R' D2 R D R' D' R, the fourth turn too far.
     expect(explained(positionOf("C3"), "R' D2 R D2")).toEqual({
       kind: "stopped-early",
-      missing: turnsOf("D' R' D' R"),
+      missing: turnsOf("R' D' R"),
+      wrong: {
+        slip: "amount",
+        index: 3,
+        made: turnsOf("D2")[0],
+        wanted: turnsOf("D")[0],
+      },
+    });
+    // The usual eight turns of an edge that goes to the right.
+    const id = "second-layer-edges:DR-D";
+    const variant = {
+      home: 0,
+      placed: [],
+      turnedAway: 0,
+      seenFrom: 0,
+    } as const;
+    const position = randomPosition(randomSource(SEED), id, variant, "down");
+    const way = turnsOf("U R U' R' U' F' U F");
+    expect(diagnose(position, way, way)).toEqual({});
+    expect(diagnose(position, turnsOf("U R U"), way)).toMatchObject({
+      leftWay: {
+        index: 2,
+        played: turnsOf("U")[0],
+        wanted: turnsOf("U'")[0],
+      },
+      explanation: {
+        kind: "stopped-early",
+        missing: turnsOf("R' U' F' U F"),
+        wrong: { slip: "reversed", index: 2 },
+      },
+    });
+    expect(diagnose(position, turnsOf("U R U2 U'"), way)).toMatchObject({
+      explanation: { wrong: { slip: "reversed", index: 2 } },
+    });
+    // What comes after is then turned from how the cube is held.
+    expect(diagnose(position, turnsOf("U R U y"), way)).toMatchObject({
+      explanation: { missing: turnsOf("F' U' L' U L") },
+    });
+    // Before anything commits the last turn shows no way.
+    expect(diagnose(position, turnsOf("U2"), way).explanation).toEqual({
+      kind: "unexplained",
     });
   });
 

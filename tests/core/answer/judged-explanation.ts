@@ -218,6 +218,15 @@ function areIn(
   );
 }
 
+/** Whether what is missing does not mend the layer that was turned last. */
+function goesOnWithAnotherLayer(
+  turns: readonly Turn[],
+  missing: readonly Turn[],
+): boolean {
+  const last = turns.at(-1);
+  return last === undefined || last.layer !== missing[0]?.layer;
+}
+
 /** How many things went wrong by an explanation; undefined where it does not give the turns that were made. */
 export function brevityOf(
   explanation: Explanation,
@@ -234,8 +243,16 @@ export function brevityOf(
     isTrue ? brevity : undefined;
   switch (explanation.kind) {
     case "stopped-early": {
-      const whole = [...turns, ...explanation.missing];
-      return ifTrue(isKnownWay(mistake, source, whole), 1);
+      const { missing, wrong } = explanation;
+      if (wrong === undefined)
+        return ifTrue(
+          isKnownWay(mistake, source, [...turns, ...missing]) &&
+            goesOnWithAnotherLayer(turns, missing),
+          1,
+        );
+      if (wrong.wanted === undefined) return undefined;
+      const putRight = turns.with(wrong.index, wrong.wanted);
+      return ifTrue(isKnownWay(mistake, source, [...putRight, ...missing]), 2);
     }
     case "lined-up-wrongly":
       return ifTrue(isRight(position, [explanation.wanted, ...turns]), 1);

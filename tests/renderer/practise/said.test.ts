@@ -159,6 +159,7 @@ function wordsFor(
   asked: Position,
   text: string,
   taught = turnsForPosition(asked),
+  withNotation = false,
 ) {
   const played = turns(text);
   const { explanation } = diagnose(asked, played, taught);
@@ -166,7 +167,7 @@ function wordsFor(
     position: asked,
     turns: played,
     scheme: USUAL_SCHEME,
-    withNotation: false,
+    withNotation,
   };
   return explanation && diagnosisWords(said, explanation);
 }
@@ -182,6 +183,8 @@ describe("what explains a missed answer", () => {
     ["D2 R D R' D' R", /^One turn is missing at the beginning\.$/],
     ["R' D2 R D L R' D' R", /^Your fifth turn is one too many\.$/],
     ["R' D2 R D R' F' R", /^Your sixth turn should have been another one\.$/],
+    ["R' D2 R D2", /^Your fourth turn went too far\.$/],
+    ["R' D2 R'", /^Your third turn went the other way round\.$/],
   ])("is said of %s, played for C3", (played, sentence) => {
     expect(wordsFor(position("C3"), played)?.sentence).toMatch(sentence);
   });
@@ -190,6 +193,15 @@ describe("what explains a missed answer", () => {
     const asked = position("C3");
     expect(wordsFor(asked, "R' D2 R D R' D'")?.more).toBe(
       "Still to come: Turn the right side up.",
+    );
+    expect(wordsFor(asked, "R' D2 R D R' D'", undefined, true)?.more).toBe(
+      "Still to come: R. Turn the right side up.",
+    );
+    expect(wordsFor(asked, "R' D2 R D2")?.more).toMatch(
+      /^After the right one, 3 turns are still missing\. Still to come: Turn the right side down/,
+    );
+    expect(wordsFor(asked, "R' D2 R'")?.more).toBe(
+      "After the right one, 4 turns are still missing.",
     );
     expect(wordsFor(asked, "y F' D2 F D F' D'")?.more).toContain(
       "Turn the front so that its top goes right.",
