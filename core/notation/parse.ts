@@ -19,7 +19,7 @@ import { inverseTurns } from "./inverse";
 
 /** Every cause for which written turns are refused. */
 export const NOTATION_ERROR_CODES = [
-  /** A character that means nothing here. */
+  /** A character that means nothing here, or the word of small letters that it is in. */
   "unknown-character",
   /** `m e s`: slices are written large. */
   "lower-case-slice",
@@ -197,7 +197,14 @@ function read(text: string): {
     }
 
     const found = matchAt(TURN, text, at);
-    if (found === undefined) return { turns, error: strayError(text, at) };
+    if (found === undefined) {
+      const error = strayError(text, at);
+      const word = error.code === "unknown-character" && wordAt(text, at);
+      if (!word) return { turns, error };
+      // What of the word could be read were no turns: a letter each.
+      turns.length -= at - word.offset;
+      return failed("unknown-character", word.offset, word.text);
+    }
     const turn = readTurn(found, at);
     if ("code" in turn) return { turns, error: turn };
     if (turns.length === MAX_TURNS) return failed("too-long", at, found[0]);
@@ -278,6 +285,20 @@ function readRepeat(text: string, at: number): Repeat | NotationError {
     return { code: "repeat-count", offset, text: written };
   }
   return { count, inverse: prime !== undefined, end: at + whole.length };
+}
+
+// The w of a wide turn belongs to the letter before it.
+const WORD = /(?!(?<=[URFDLB])w)[a-z]+/g;
+
+/** The word of small letters that a letter belongs to, such as "blah", of which "bl" would be two wide turns; undefined for a letter alone. */
+function wordAt(
+  text: string,
+  at: number,
+): { readonly offset: number; readonly text: string } | undefined {
+  for (const { index, 0: word } of text.matchAll(WORD))
+    if (index < at && at < index + word.length)
+      return { offset: index, text: word };
+  return undefined;
 }
 
 /** Names what stands where neither a turn nor a bracket does. */

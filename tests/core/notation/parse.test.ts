@@ -91,6 +91,9 @@ const REFUSED: readonly (readonly [
   found: string,
 ])[] = [
   ["R Q", "unknown-character", 2, "Q"],
+  ["R U blah", "unknown-character", 4, "blah"],
+  ["R Uwbq", "unknown-character", 4, "bq"],
+  ["R Uwq", "unknown-character", 4, "q"],
   ["R 🙂", "unknown-character", 2, "🙂"],
   ["[R U]", "unknown-character", 0, "["],
   ["R m'", "lower-case-slice", 2, "m"],
@@ -187,6 +190,9 @@ describe("reading while somebody writes", () => {
   it("gives the turns before the error and its place", () => {
     const typed = readTypedTurns("R U q F");
     expect(formatTurns(typed.turns)).toBe("R U");
+    // Nor are its letters that could be wide turns.
+    expect(formatTurns(readTypedTurns("R (Uw blah)").turns)).toBe("R Uw");
+    expect(formatTurns(readTypedTurns("R Uwbq").turns)).toBe("R Uw");
     expect(typed.error).toEqual({
       code: "unknown-character",
       offset: 4,
