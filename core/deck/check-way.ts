@@ -7,13 +7,17 @@
  * home; 200 positions take about 10 ms.
  */
 import type { CaseId } from "../cases/case-ids";
-import { allowedPlacedSets, mostPlaced } from "../cases/constraint";
+import {
+  allowedPlacedSets,
+  isInFreeLayer,
+  mostPlaced,
+} from "../cases/constraint";
 import { caseEntry } from "../cases/case-table";
 import { holdFor } from "../cases/hold-in-stage";
 import { type Position, startOf } from "../cases/position";
 import { randomPosition } from "../cases/random-position";
 import { HOME_INDICES, type Hold, type Variant } from "../cases/variant";
-import { turnsForPosition } from "../cases/way-for-position";
+import { lineUp, turnsForPosition } from "../cases/way-for-position";
 import { diagnose, type Diagnosis } from "../answer/diagnose";
 import { judge, type MissVerdict } from "../answer/judge";
 import type { Cubies } from "../cube/cubies";
@@ -22,6 +26,7 @@ import type { Turn } from "../cube/turns";
 import { present } from "../invariant";
 import { formatTurns } from "../notation/format";
 import type { NotationError } from "../notation/parse";
+import { simplifyTurns } from "../notation/simplify";
 import type { RandomSource } from "../random-source";
 import { err, ok, type Result } from "../result";
 import { readTypedWay } from "./deck-contradiction";
@@ -63,7 +68,17 @@ export type WayRefusal =
       readonly position: Position<Cubies>;
       readonly verdict: MissVerdict;
       readonly diagnosis: Diagnosis;
+      /** What makes it a way of the case when it comes first; absent: nothing of that kind. */
+      readonly answersAfter?: AnswersAfter;
     };
+
+/** What a typed way lacks at its beginning. */
+export interface AnswersAfter {
+  /** One turn of the free layer. */
+  readonly lead: readonly Turn[];
+  /** The whole way to type, in the coach's own writing as far as that goes. */
+  readonly way: string;
+}
 
 function variantsOf(
   id: CaseId,
@@ -85,6 +100,30 @@ function variantsOf(
   );
 }
 
+/**
+ * The turns of the free layer that may come before a way. Turns of the whole
+ * cube need no trying: what is made in the last layer from another side is the
+ * same with a turn of the layer before and after, and that after it is free.
+ */
+function leadsOf(id: CaseId, hold: Hold): readonly (readonly Turn[])[] {
+  if (!isInFreeLayer(id)) return [];
+  return HOME_INDICES.filter((turnedAway) => turnedAway !== 0).map(
+    (turnedAway) => lineUp({ turnedAway }, hold),
+  );
+}
+
+/** A lead with the way as it was typed after it, or with its first turn where the two are one. */
+function typedAfter(
+  lead: readonly Turn[],
+  turns: readonly Turn[],
+  text: string,
+): string {
+  const isOne = lead.some(({ layer }) => layer === turns[0]?.layer);
+  return isOne
+    ? formatTurns(simplifyTurns([...lead, ...turns]))
+    : `${formatTurns(lead)} ${text.trim()}`;
+}
+
 /** Plays a typed way on random positions of its case, lined up with the home in front. */
 export function checkWay(
   id: CaseId,
@@ -98,13 +137,29 @@ export function checkWay(
   const hold = holdFor(caseEntry(id).stage, typedIn ?? "up");
   const variants = variantsOf(id, placed);
   const count = Math.max(positions, variants.length);
-  for (let i = 0; i < count; i++) {
-    const variant = present(variants[i % variants.length], "a case has some");
-    const position = randomPosition(random, id, variant, hold);
-    const verdict = judge(position, applyTurns(startOf(position), turns));
-    if (verdict.right) continue;
-    const diagnosis = diagnose(position, turns, turnsForPosition(position));
-    return err({ code: "does-not-answer", position, verdict, diagnosis });
+  const firstMissed = (played: readonly Turn[]) => {
+    for (let i = 0; i < count; i++) {
+      const variant = present(variants[i % variants.length], "a case has some");
+      const position = randomPosition(random, id, variant, hold);
+      const verdict = judge(position, applyTurns(startOf(position), played));
+      if (!verdict.right) return { position, verdict };
+    }
+    return undefined;
+  };
+  const missed = firstMissed(turns);
+  if (missed !== undefined) {
+    const { position } = missed;
+    const lead = leadsOf(id, hold).find(
+      (before) => firstMissed([...before, ...turns]) === undefined,
+    );
+    return err({
+      code: "does-not-answer",
+      ...missed,
+      diagnosis: diagnose(position, turns, turnsForPosition(position)),
+      ...(lead && {
+        answersAfter: { lead, way: typedAfter(lead, turns, text) },
+      }),
+    });
   }
   const kept =
     hold === writtenHold(id) ? text.trim() : formatTurns(turnedOver(turns));

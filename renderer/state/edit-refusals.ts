@@ -1,13 +1,15 @@
 /** Why an edit of a deck or a typed way was refused, as a sentence beside the field. */
-import { confusedWith } from "../../core/answer/explanation";
+import { confusedWith, type Explanation } from "../../core/answer/explanation";
 import { caseEntry } from "../../core/cases/case-table";
 import { caseTitle } from "../../core/cases/case-words";
 import type { WholeCubeNaming } from "../../core/cases/whole-cube-naming";
-import type { WayRefusal } from "../../core/deck/check-way";
+import type { AnswersAfter, WayRefusal } from "../../core/deck/check-way";
 import { capitalised } from "../../core/notation/sentence";
+import { formatTurns } from "../../core/notation/format";
 import { deckFaultText } from "../deck-error-text";
 import { notationErrorText } from "../notation-error-text";
 import type { EditRefusal } from "./deck-bench.svelte";
+import { wrongTurnSentence } from "./practise/diagnosis-words";
 
 /** What the bench calls the fields whose own name is no word. */
 const FIELD_WORDS: Readonly<Record<string, string>> = {
@@ -113,17 +115,35 @@ export function wayRefusalText(
         group === "last-layer"
           ? `${capitalised(end)}.`
           : `${placedInWords(position.variant.placed.length)}, ${end}.`;
-      const { explanation } = diagnosis;
-      // Which piece happened to be brought home is chance where nobody sees it.
-      const meant =
-        explanation?.kind === "wrong-piece"
-          ? explanation.case
-          : explanation && confusedWith(explanation);
-      const instead =
-        meant === undefined
-          ? ""
-          : ` These turns answer “${caseTitle(meant, naming)}”.`;
-      return `Played through, this does not answer the case. ${what}${instead}`;
+      const help = helpInWords(refusal, diagnosis.explanation, naming);
+      return `Played through, this does not answer the case. ${what}${help === "" ? "" : ` ${help}`}`;
     }
   }
+}
+
+/** What is lacking before a way. */
+function leadInWords({ lead, way }: AnswersAfter): string {
+  const layer = lead[0]?.layer === "U" ? "top" : "bottom";
+  return `It does after a turn of the ${layer}: ${formatTurns(lead)} first. Type: ${way}`;
+}
+
+/** What would make a refused way right, or what it is a way of; empty where nothing is known. */
+function helpInWords(
+  { answersAfter }: Failure,
+  explanation: Explanation | undefined,
+  naming: WholeCubeNaming,
+): string {
+  if (answersAfter !== undefined) return leadInWords(answersAfter);
+  if (explanation?.kind === "one-turn")
+    return explanation.evidence === "from-known-way"
+      ? wrongTurnSentence(explanation)
+      : "";
+  // Which piece happened to be brought home is chance where nobody sees it.
+  const meant =
+    explanation?.kind === "wrong-piece"
+      ? explanation.case
+      : explanation && confusedWith(explanation);
+  return meant === undefined
+    ? ""
+    : `These turns answer “${caseTitle(meant, naming)}”.`;
 }

@@ -55,7 +55,12 @@ function piecesSaid(pieces: Pieces, scheme: ColourScheme): string {
 }
 
 /** What is wrong with one turn: "Your third turn went the other way round." */
-function wrongTurnSentence({ slip, index, made, wanted }: WrongTurn): string {
+export function wrongTurnSentence({
+  slip,
+  index,
+  made,
+  wanted,
+}: WrongTurn): string {
   const nth = `Your ${ordinal(index)} turn`;
   if (made === undefined && slip !== "missing")
     return `One turn went wrong near your ${ordinal(index)}.`;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { FIRST_LAYER_IDS } from "../../../core/cases/case-ids";
+import { type CaseId, FIRST_LAYER_IDS } from "../../../core/cases/case-ids";
 import { waysOf } from "../../../core/cases/case-table";
 import { startOf } from "../../../core/cases/position";
 import { HOLDS } from "../../../core/cases/variant";
@@ -12,9 +12,24 @@ import { turnsForPosition } from "../../../core/cases/way-for-position";
 import { edge } from "../../../core/cube/pieces";
 import { applyTurns } from "../../../core/cube/held-cube";
 import { formatTurns } from "../../../core/notation/format";
+import { recogniseLastLayer } from "../../../core/cases/recognise-last-layer";
+import { invert } from "../../../core/cube/cubies";
+import { present } from "../../../core/invariant";
 import { randomSource } from "../../../core/random-source";
+import { LAST_LAYER_PERMUTATIONS } from "../../reference/published-values";
+import { madeOnTop } from "../cases/made-on-top";
+import { turnsOf } from "../notation/turns-of";
 
 const SEED = 20260731;
+
+/** The case of placing the last layer that a sequence answers. */
+function placedBy(sequence: string): CaseId {
+  const effect = madeOnTop(turnsOf(sequence));
+  const answered = recogniseLastLayer(invert(effect), "last-layer-placed");
+  if (answered === undefined || answered === "answered")
+    throw new Error("the sequence answers nothing");
+  return answered.id;
+}
 
 describe("a typed way", () => {
   it("is taken where it is one of the app's own, in either hold and hand, and is kept held up", () => {
@@ -84,6 +99,47 @@ describe("a typed way", () => {
     expect(checkWay("E4a", "L D L' F2", randomSource(SEED))).toMatchObject({
       error: { diagnosis: { explanation: { case: "E4b" } } },
     });
+  });
+
+  // Source: tests/reference/published-values.ts, the 21 sequences that place the last layer.
+  it("is told what to turn first where it would answer the last layer after that", () => {
+    let refused = 0;
+    for (const { sequence } of LAST_LAYER_PERMUTATIONS)
+      for (const before of ["", "U ", "y U2 ", "U' y "]) {
+        const text = `${before}${sequence}`;
+        const id = placedBy(sequence);
+        const checked = checkWay(id, text, randomSource(SEED));
+        if (checked.ok) continue;
+        refused++;
+        const { error } = checked;
+        if (error.code !== "does-not-answer") throw new Error(error.code);
+        const whole = present(error.answersAfter, text).way;
+        const again = checkWay(id, whole, randomSource(SEED));
+        expect(again.ok, whole).toBe(true);
+      }
+    // Two of the 21 look alike from every side, and answer however they begin.
+    expect(refused).toBeGreaterThan(19 * 2);
+    const T = "R U R' U' R' F R2 U' R' U' R U R' F'";
+    expect(checkWay(placedBy(T), T, randomSource(SEED))).toMatchObject({
+      error: { answersAfter: { lead: turnsOf("U"), way: `U ${T}` } },
+    });
+  });
+
+  it("is told the turn of the free layer that it lacks in the first layer, in the coach's hold", () => {
+    const after = (hold: "up" | "down", text: string) => {
+      const checked = checkWay("C1", text, randomSource(SEED), { hold });
+      return !checked.ok && checked.error.code === "does-not-answer"
+        ? checked.error.answersAfter
+        : undefined;
+    };
+    // C1's way is D' R' D R.
+    expect(after("up", "R' D R")).toEqual({
+      lead: turnsOf("D'"),
+      way: "D' R' D R",
+    });
+    expect(after("up", "D R' D R")?.way).toBe("D' R' D R");
+    expect(after("up", "R' D' R")).toBeUndefined();
+    expect(after("down", "L' U L")?.way).toBe("U' L' U L");
   });
 
   it.each([

@@ -1,10 +1,14 @@
 import { describe, expect, it } from "vitest";
 import type { CaseId } from "../../../core/cases/case-ids";
+import { recogniseLastLayer } from "../../../core/cases/recognise-last-layer";
+import { invert } from "../../../core/cube/cubies";
 import { checkWay } from "../../../core/deck/check-way";
 import { addCase, changeDeck, moveCase } from "../../../core/deck/deck-edits";
 import { STARTER_DECKS } from "../../../core/deck/starter-decks";
 import { present } from "../../../core/invariant";
 import { randomSource } from "../../../core/random-source";
+import { madeOnTop } from "../../core/cases/made-on-top";
+import { turnsOf } from "../../core/notation/turns-of";
 import {
   editRefusalText,
   wayOutgrownText,
@@ -32,7 +36,7 @@ describe("a typed way that is refused", () => {
     );
     expect(refusedWay("E1", "D D'")).toContain("the edge does not come home");
     expect(refusedWay("E1", "F2 U", 3)).toMatch(
-      /^Played .*\. With 3 other pieces home already, only the first layer stays turned away\.$/,
+      /^Played .*\. With 3 other pieces home already, only the first layer stays turned away\. Your second turn is one too many\.$/,
     );
     expect(refusedWay("E1", "F2 U")).toContain(
       "the edge comes into another piece’s home",
@@ -42,6 +46,29 @@ describe("a typed way that is refused", () => {
     );
     expect(refusedWay("C4", "D", 3)).toContain(
       "the corner comes home, but twisted",
+    );
+  });
+
+  it("is told which one turn of a known way went wrong", () => {
+    // C1's way is D' R' D R.
+    expect(refusedWay("C1", "D' R' D R'")).toMatch(
+      /\. Your fourth turn went the other way round\.$/,
+    );
+  });
+
+  it("is told what to turn before it", () => {
+    const T = "R U R' U' R' F R2 U' R' U' R U R' F'";
+    const shown = recogniseLastLayer(
+      invert(madeOnTop(turnsOf(T))),
+      "last-layer-placed",
+    );
+    if (shown === undefined || shown === "answered") throw new Error(T);
+    expect(refusedWay(shown.id, T)).toBe(
+      `Played through, this does not answer the case. The top is not as the case asks. It does after a turn of the top: U first. Type: U ${T}`,
+    );
+    expect(refusedWay(shown.id, `y U ${T}`)).toContain("Type: U' y U R");
+    expect(refusedWay("C1", "R' D R")).toMatch(
+      /It does after a turn of the bottom: D' first\. Type: D' R' D R$/,
     );
   });
 
