@@ -4,6 +4,7 @@
  */
 import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
+import { FIRST_COURSE } from "../../core/deck/starter-decks";
 import { expect, test } from "./app";
 import { answerDaysAgo, storeAnswers } from "./stored-answers";
 
@@ -319,8 +320,14 @@ test("what a learner practises is chosen on the bench and holds", async ({
     .getByRole("checkbox");
   await expect(decks.nth(0)).toHaveAccessibleName(/The rest/);
   await expect(decks.nth(1)).toHaveAccessibleName(/First-layer corners/);
-  await expect(decks.last()).toHaveAccessibleName(/First-layer edges/);
-  await expect(decks.last()).not.toBeChecked();
+  // It stands after all that are still practised.
+  const edges = decks.nth(FIRST_COURSE.length - 1);
+  await expect(edges).toHaveAccessibleName(/First-layer edges/);
+  await expect(edges).not.toBeChecked();
+  await expect(decks.and(page.locator(":checked"))).toHaveCount(
+    FIRST_COURSE.length - 1,
+  );
+  await expect(decks.nth(FIRST_COURSE.length - 2)).toBeChecked();
 });
 
 test("what comes back is also told as a table", async ({ page }) => {
