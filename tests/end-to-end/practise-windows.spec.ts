@@ -7,7 +7,9 @@
  */
 import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
-import { FIRST_LAYER_IDS } from "../../core/cases/case-ids";
+import { stageOfCase } from "../../core/cases/case-table";
+import { holdFor } from "../../core/cases/hold-in-stage";
+import { FIRST_COURSE } from "../../core/deck/starter-decks";
 import { expect, test } from "./app";
 import {
   acknowledged,
@@ -198,7 +200,11 @@ for (const { name: size, use, withAxe } of WINDOWS)
       await expect(page.getByText("0 answers")).toBeVisible();
       await storeAnswers(
         page,
-        FIRST_LAYER_IDS.map((id) => answerDaysAgo(id, 0)),
+        FIRST_COURSE.flatMap((deck) =>
+          deck.cases.map(({ case: id }) =>
+            answerDaysAgo(id, 0, { hold: holdFor(stageOfCase(id), "up") }),
+          ),
+        ),
       );
       await page.goto("/#/practise");
       await expect(page.getByText("Nothing is due today.")).toBeVisible();
