@@ -221,19 +221,28 @@ describe("a step to answer", () => {
     }
   });
 
-  it("turns the last layer once, also where its way begins with such a turn", () => {
+  it("turns no layer twice in a row, in any stage", () => {
+    randomCubes(200).forEach((start, i) => {
+      for (const course of LAST_LAYER_COURSE_NAMES)
+        for (const { turns } of casesIn(solveOf(start, i, course)))
+          for (const [n, { layer }] of turns.entries())
+            expect(turns[n + 1]?.layer, formatTurns(turns)).not.toBe(layer);
+    });
+  });
+
+  it("counts a turn of the free layer as bringing the cube to where the way begins", () => {
     randomCubes(100).forEach((start, i) => {
       for (const course of LAST_LAYER_COURSE_NAMES)
-        for (const { stage, turns, lineUp } of casesIn(
+        for (const { stage, hold, turns, lineUp } of casesIn(
           solveOf(start, i, course),
-        ))
-          if (isLastLayerStage(stage)) {
-            expect(turns.at(lineUp)?.layer).not.toBe("U");
-            expect(
-              turns.slice(0, lineUp).filter(({ layer }) => layer === "U")
-                .length,
-            ).toBeLessThanOrEqual(1);
-          }
+        )) {
+          const free = isLastLayerStage(stage) || hold === "down" ? "U" : "D";
+          expect(turns.at(lineUp)?.layer).not.toBe(free);
+          const lined = turns.slice(0, lineUp);
+          const freely = lined.filter((turn) => !isWholeCubeTurn(turn));
+          expect(freely.length).toBeLessThanOrEqual(1);
+          for (const { layer } of freely) expect(layer).toBe(free);
+        }
     });
   });
 
