@@ -5,10 +5,16 @@
 import type { PartlyKnownCubies } from "../cube/cubies";
 import { applyTurns, type HeldCube } from "../cube/held-cube";
 import { rotationAbout } from "../cube/symmetries";
-import type { Quarters, Turn, TurnLayer } from "../cube/turns";
+import {
+  type Quarters,
+  type Turn,
+  turnAxis,
+  type TurnLayer,
+} from "../cube/turns";
 import { wholeCubeTurnsBetween } from "../cube/whole-cube-turns";
 import { present } from "../invariant";
 import { turnsThroughSymmetry } from "../notation/mirror";
+import { simplifyTurns } from "../notation/simplify";
 import { caseEntry, wayOfSchool } from "./case-table";
 import { targetsOf } from "./constraint";
 import { type Position, startOf } from "./position";
@@ -26,6 +32,9 @@ export interface WayChoice {
 
 /** The way taught first, for the right hand. */
 export const TAUGHT_FIRST: WayChoice = { school: "first", hand: "right" };
+
+/** About which the free layer turns, however the first layer is held. */
+const FREE_AXIS = turnAxis({ layer: FREE_LAYER, quarters: 1 });
 
 function quarterTurns(layer: TurnLayer, quarters: number): readonly Turn[] {
   const rest = ((quarters % 4) + 4) % 4;
@@ -66,12 +75,30 @@ export function lineUpTurns(
   return [...bringHomeInFront(variant, hold), ...lineUp(variant, hold)];
 }
 
+/**
+ * What comes before a way, and the way. Where a way begins with turns about
+ * the axis of the free layer they are one with the lining up: nobody turns a
+ * layer and then the same layer again.
+ */
+function joined(
+  before: readonly Turn[],
+  way: readonly Turn[],
+): readonly Turn[] {
+  if (before.length === 0) return way;
+  const begin = way.findIndex((turn) => turnAxis(turn) !== FREE_AXIS);
+  const along = begin < 0 ? way.length : begin;
+  return [
+    ...simplifyTurns([...before, ...way.slice(0, along)]),
+    ...way.slice(along),
+  ];
+}
+
 /** A way as it is played on this position. `way` is one of `waysOf(position.case, position.hold)`, or a coach's own. */
 export function wayForPosition(
   position: Pick<Position, "variant" | "hold">,
   way: Pick<Way, "turns">,
 ): readonly Turn[] {
-  return [...lineUpTurns(position), ...way.turns];
+  return joined(lineUpTurns(position), way.turns);
 }
 
 /**
@@ -91,14 +118,11 @@ export function turnsToAnswer(
   if (shown === undefined) return undefined;
   const way = wayOfSchool(shown.case, choice.school, hold, choice.hand);
   if (way === undefined) return undefined;
-  return [
-    ...wholeCubeTurnsBetween(
-      cube.hold,
-      holdInStage(stage, { home, seenFrom: 0 }, hold),
-    ),
-    ...lineUp(shown, hold),
-    ...way.turns,
-  ];
+  const inFront = holdInStage(stage, { home, seenFrom: 0 }, hold);
+  return joined(
+    [...wholeCubeTurnsBetween(cube.hold, inFront), ...lineUp(shown, hold)],
+    way.turns,
+  );
 }
 
 /**

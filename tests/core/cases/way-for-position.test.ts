@@ -1,8 +1,14 @@
 import { describe, expect, it } from "vitest";
 import { isAnswered } from "../../../core/answer/judge";
 import { FIRST_LAYER_IDS } from "../../../core/cases/case-ids";
-import { caseEntry, waysOf } from "../../../core/cases/case-table";
+import {
+  caseEntry,
+  casesOfStage,
+  waysOf,
+} from "../../../core/cases/case-table";
+import { startOf } from "../../../core/cases/position";
 import { targetsOf } from "../../../core/cases/constraint";
+import { holdFor } from "../../../core/cases/hold-in-stage";
 import { randomPosition } from "../../../core/cases/random-position";
 import { randomVariant } from "../../../core/cases/random-variant";
 import {
@@ -14,15 +20,27 @@ import {
 import { repetitionIn } from "../../../core/cases/way";
 import {
   lineUpTurns,
+  turnsForPosition,
   turnsToAnswer,
+  wayForPosition,
 } from "../../../core/cases/way-for-position";
 import { SOLVED } from "../../../core/cube/cubies";
 import { applyTurns } from "../../../core/cube/held-cube";
 import { ROTATIONS } from "../../../core/cube/symmetries";
 import { formatTurns } from "../../../core/notation/format";
 import { randomSource } from "../../../core/random-source";
+import { turnsOf } from "../notation/turns-of";
 
 const SEED = 19;
+
+/** Stages of which every case has a way of its own. */
+const FULL_WAY_STAGES = [
+  "first-layer-edges",
+  "second-layer-edges",
+  "pairs",
+  "last-layer-turned",
+  "last-layer-placed",
+] as const;
 
 describe("lining up", () => {
   function written(
@@ -63,6 +81,37 @@ describe("answering from any cube", () => {
         }
       }
     }
+  });
+
+  it("turns no layer that was just turned to line the piece up", () => {
+    const random = randomSource(SEED);
+    for (const stage of FULL_WAY_STAGES)
+      for (const { id } of casesOfStage(stage))
+        for (const chosen of HOLDS) {
+          const hold = holdFor(stage, chosen);
+          const variant = randomVariant(random, id, { turnedAway: true });
+          const position = randomPosition(random, id, variant, hold);
+          const turns = turnsForPosition(position);
+          for (const [n, { layer }] of turns.entries())
+            expect(turns[n + 1]?.layer, formatTurns(turns)).not.toBe(layer);
+          expect(
+            isAnswered(position, applyTurns(startOf(position), turns)),
+          ).toBe(true);
+        }
+  });
+
+  it("leaves a way as it is written where nothing is to be lined up", () => {
+    const variant = {
+      home: 0,
+      placed: [],
+      turnedAway: 0,
+      seenFrom: 0,
+    } as const;
+    const turns = turnsOf("U U R");
+    expect(wayForPosition({ variant, hold: "down" }, { turns })).toBe(turns);
+    const turned = { ...variant, turnedAway: 1 } as const;
+    const played = wayForPosition({ variant: turned, hold: "down" }, { turns });
+    expect(formatTurns(played)).toBe("U R");
   });
 
   it("has nothing to say of a piece that is placed", () => {
