@@ -1,9 +1,13 @@
-/** How a stage's cases stand on a shelf: in families, mirror twins side by side. */
+/**
+ * How a stage's cases stand on a shelf: in families, mirror twins side by side;
+ * within a family as the trade counts them, where it has names for them.
+ */
 import { partOf, runToEnd, type Steps } from "../solver/steps";
 import type { CaseEntry, Family } from "./case-entry";
 import type { CaseId } from "./case-ids";
-import { gatherCases } from "./case-table";
+import { caseEntry, gatherCases } from "./case-table";
 import { type LastLayerFamily, lastLayerFamilyOf } from "./last-layer-families";
+import { tradeNameOf } from "./last-layer-names";
 import type { SlotFamily, SlotPlace } from "./slot-cases";
 import type { Stage } from "./stage";
 
@@ -79,6 +83,29 @@ function besideTwins(entries: readonly CaseEntry[]): CaseId[][] {
   });
 }
 
+function tradeNameOfCase(id: CaseId): string | undefined {
+  const entry = caseEntry(id);
+  return entry.group === "last-layer" ? tradeNameOf(entry.shows) : undefined;
+}
+
+/** Numbers by what they count, letters by the alphabet; what has no name stays in its place. */
+function byTradeName(a: CaseId, b: CaseId): number {
+  const [one, other] = [tradeNameOfCase(a), tradeNameOfCase(b)];
+  if (one === undefined || other === undefined) return 0;
+  const difference = Number(one) - Number(other);
+  if (!Number.isNaN(difference)) return difference;
+  return one < other ? -1 : 1;
+}
+
+/** Twins and groups of them as the trade counts them: who looks for Ga finds it before Gb. */
+function inTradeOrder(
+  groups: readonly (readonly CaseId[])[],
+): readonly (readonly CaseId[])[] {
+  return groups
+    .map((group) => group.toSorted(byTradeName))
+    .toSorted(([a], [b]) => (a && b ? byTradeName(a, b) : 0));
+}
+
 /**
  * Whether a family's pieces stand in other slots, which are then open too: met
  * early in a solve, and after the cases that stay when all others are placed.
@@ -118,7 +145,7 @@ export function* gatherShelf(stage: Stage): Steps<readonly ShelfFamily[]> {
     .map(([key, { family, cases }]) => ({
       key,
       family,
-      groups: besideTwins(cases),
+      groups: inTradeOrder(besideTwins(cases)),
     }));
   // Somebody may have needed it before the last slice was done.
   const first = SHELVES.get(stage) ?? shelf;

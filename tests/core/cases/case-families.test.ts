@@ -1,11 +1,13 @@
 import { describe, expect, it, vi } from "vitest";
 import {
+  caseEntry,
   casesOfStage,
   FIRST_LAYER_TABLE,
   firstLayerEntry,
 } from "../../../core/cases/case-table";
 import { FIRST_LAYER_STAGES, STAGES } from "../../../core/cases/stage";
 import { isElsewhere, shelfFamilies } from "../../../core/cases/case-families";
+import { tradeNameOf } from "../../../core/cases/last-layer-names";
 import { CASES_ON_SHELF } from "../../../core/cases/shelf-counts";
 import { slotCasesBeside } from "../../../core/cases/slot-cases";
 
@@ -23,6 +25,54 @@ describe("a shelf", () => {
     for (const { id, twin, family } of FIRST_LAYER_TABLE) {
       if (twin === id || firstLayerEntry(twin).family !== family) continue;
       expect(groups.find((group) => group.includes(id))).toContain(twin);
+    }
+  });
+});
+
+describe("a family of cases that the trade has names for", () => {
+  // Source: last-layer-names.ts, checked there against the trade's own tables.
+  function namesOn(stage: "last-layer-turned" | "last-layer-placed") {
+    return shelfFamilies(stage).map(({ groups }) =>
+      groups.map((group) =>
+        group.map((id) => {
+          const entry = caseEntry(id);
+          return entry.group === "last-layer"
+            ? (tradeNameOf(entry.shows) ?? "")
+            : "";
+        }),
+      ),
+    );
+  }
+
+  it("has its letters in the order of the alphabet, twins side by side", () => {
+    const families = namesOn("last-layer-placed");
+    for (const groups of families) {
+      const firsts = groups.map(([first]) => first);
+      expect(firsts).toEqual(firsts.toSorted());
+      for (const group of groups) expect(group).toEqual(group.toSorted());
+    }
+    for (const group of [
+      ["Ua", "Ub"],
+      ["Aa", "Ab"],
+      ["Ja", "Jb"],
+      ["Ra", "Rb"],
+    ])
+      expect(families.flat()).toContainEqual(group);
+    // Of the four, Ga is seen in the mirror as Gc, and Gb as Gd.
+    expect(families).toContainEqual([
+      ["Ga", "Gc"],
+      ["Gb", "Gd"],
+    ]);
+  });
+
+  it("has its numbers ascending, by the lower number of twins", () => {
+    for (const groups of namesOn("last-layer-turned")) {
+      const firsts = groups.map(([first]) => Number(first));
+      expect(firsts).toEqual(firsts.toSorted((a, b) => a - b));
+      for (const group of groups) {
+        const numbers = group.map(Number);
+        expect(numbers).toEqual(numbers.toSorted((a, b) => a - b));
+      }
     }
   });
 });
