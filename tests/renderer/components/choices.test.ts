@@ -1,7 +1,7 @@
 import { render, screen } from "@testing-library/svelte";
 import userEvent from "@testing-library/user-event";
 import { describe, expect, it, vi } from "vitest";
-import { USUAL_SCHEME } from "../../../core/picture/colour-sets";
+import { COLOUR_NAMES, USUAL_SCHEME } from "../../../core/picture/colour-sets";
 import ChoiceSwitch from "../../../renderer/components/ChoiceSwitch.svelte";
 import ColourTaps from "../../../renderer/components/ColourTaps.svelte";
 import TextField from "../../../renderer/components/TextField.svelte";
@@ -66,6 +66,28 @@ describe("a cube's colours in six taps", () => {
     await tap("One tap back");
     expect(pink.getAttribute("aria-disabled")).toBe("false");
     expect(screen.getByRole("img", { name: "No colours yet" })).toBeTruthy();
+  });
+
+  it("are one stop for the Tab key, in which the arrows go round", async () => {
+    const user = userEvent.setup();
+    const oncomplete = vi.fn();
+    render(ColourTaps, { oncomplete });
+    const focused = () => document.activeElement?.textContent.trim();
+    await user.tab();
+    const [first] = COLOUR_NAMES;
+    expect(focused()).toBe(first);
+    await user.keyboard("{ArrowLeft}");
+    expect(focused()).toBe(COLOUR_NAMES.at(-1));
+    await user.keyboard("{ArrowRight}");
+    expect(focused()).toBe(first);
+    await user.keyboard("{ArrowRight}{Enter}");
+    expect(screen.getByText("1 of 6")).toBeTruthy();
+    await user.tab();
+    expect(focused()).toBe("One tap back");
+    await user.tab({ shift: true });
+    expect(focused()).toBe(COLOUR_NAMES[1]);
+    await user.keyboard("{ArrowRight}{Enter}".repeat(4) + "{End}{Enter}");
+    expect(oncomplete).toHaveBeenCalledOnce();
   });
 
   it("that are set up are shown, and asked again only when wanted", async () => {

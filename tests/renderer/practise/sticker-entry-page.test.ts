@@ -81,6 +81,22 @@ describe("entering a cube by tapping", () => {
     expect(screen.getByRole("radio", { name: "red 1 of 9" })).toBeTruthy();
   });
 
+  it("the side that is asked for is the only one the Tab key comes to", async () => {
+    const user = userEvent.setup();
+    show();
+    const stops = () =>
+      [...document.querySelectorAll('[data-facelet][tabindex="0"]')].map(
+        (one) => one.getAttribute("aria-label"),
+      );
+    expect(stops()).toEqual(["Front, top left: empty"]);
+    await user.click(
+      screen.getByRole("button", { name: "Right side, 1 of 9" }),
+    );
+    await waitFor(() =>
+      expect(stops()).toEqual(["Right side, top left: empty"]),
+    );
+  });
+
   it("each side says how the cube is held for it", async () => {
     show();
     expect(
