@@ -3,11 +3,7 @@
  * made it right. Weaker than a known way, for a mistake may do the same by
  * chance: so each asks for turns enough that it hardly does.
  */
-import {
-  afterFreeQuarters,
-  FREE_QUARTERS,
-  piecesUnmet,
-} from "../cases/case-goal";
+import { afterFreeQuarters, FREE_QUARTERS } from "../cases/case-goal";
 import { recognise } from "../cases/recognise";
 import { homeAfter, rotationToHome } from "../cases/stage";
 import { HOME_INDICES } from "../cases/variant";
@@ -34,6 +30,7 @@ import type { Explanation, WrongTurn } from "./explanation";
 import { inverseOf } from "./explain-whole-way";
 import type { GivenLine } from "./given-line";
 import { effectOfSteps, type FaceStep, turnOf } from "./known-ways";
+import { unmetIn } from "./unmet";
 import {
   isAllKept,
   otherHomeReached,
@@ -218,14 +215,13 @@ function putRight({ turns }: GivenLine, wrong: WrongTurn) {
   ];
 }
 
-/** All that was asked for is as it should be, others are not. */
-export function othersLost(given: GivenLine): Explanation | undefined {
-  const unmet = FREE_QUARTERS.map((quarters) =>
-    piecesUnmet(afterFreeQuarters(given.after, quarters), given.goal),
-  ).find(
-    ({ corners, edges }) =>
-      !given.targets.corners.some((piece) => corners.includes(piece)) &&
-      !given.targets.edges.some((piece) => edges.includes(piece)),
-  );
-  return unmet && { kind: "others-lost", lost: unmet };
+/** All that was asked for is as it should be, others that were right before are not. */
+export function othersLost({
+  position,
+  after,
+}: GivenLine): Explanation | undefined {
+  const { missing, lost } = unmetIn(position, after);
+  return missing.corners.length + missing.edges.length === 0
+    ? { kind: "others-lost", lost }
+    : undefined;
 }

@@ -3,7 +3,8 @@
  *
  * Right: the case's goal is reached after some turn of the free layer. Below
  * the last layer that is: every piece to bring home is placed and every marked
- * home still holds its piece. Pieces are counted against their centres, so how
+ * home still holds its piece. In the last layer: what the stage asks is done,
+ * and so is still all that it keeps of the layer and below. Pieces are counted against their centres, so how
  * the whole cube is held does not matter.
  */
 import { compose, type PartlyKnownCubies } from "../cube/cubies";
@@ -21,19 +22,14 @@ import type { Quarters } from "../cube/turns";
 import { present } from "../invariant";
 import type { CaseId } from "../cases/case-ids";
 import { caseEntry } from "../cases/case-table";
-import {
-  afterFreeQuarters,
-  type CaseGoal,
-  FREE_QUARTERS,
-  piecesUnmet,
-  quartersToGoal,
-} from "../cases/case-goal";
-import { goalOf, markedOf, placedBefore, targetsOf } from "../cases/constraint";
+import { type CaseGoal, quartersToGoal } from "../cases/case-goal";
+import { goalOf, placedBefore } from "../cases/constraint";
 import type { Position } from "../cases/position";
 import { recognise } from "../cases/recognise";
 import { isCrossPlaced, recogniseSwap } from "../cases/recognise-first-layer";
 import { arePlaced } from "../cases/recognise-slot";
 import { FIRST_LAYER_FACE, homeOfCorner, homeOfEdge } from "../cases/stage";
+import { unmetIn } from "./unmet";
 
 const QUARTERS = [1, 2, 3] as const satisfies readonly Quarters[];
 
@@ -48,7 +44,7 @@ export type PieceState =
 /** What the judge found. */
 export type Verdict = RightVerdict | MissVerdict;
 
-/** Every piece to bring home is placed, and nothing marked was lost. */
+/** Every piece to bring home is as asked, and nothing else was lost. */
 export interface RightVerdict {
   readonly right: true;
 }
@@ -56,11 +52,11 @@ export interface RightVerdict {
 /** Why an answer is not right. */
 export interface MissVerdict {
   readonly right: false;
-  /** The first piece to bring home that is not placed; "placed" where only marked pieces were lost. */
+  /** The first piece to bring home that is not placed; "placed" where others were lost and nothing else. */
   readonly pieceState: PieceState;
-  /** Marked pieces that are no longer placed. */
+  /** Pieces that were right before the answer and no longer are: marked ones, and those of the last layer that the stage keeps. */
   readonly lost: Pieces;
-  /** Pieces to bring home that are not placed. */
+  /** Pieces to bring home that are not as asked. Never empty where `lost` is. */
   readonly missing: Pieces;
   /** The case that the first missing piece shows now, if the stage's constraint still holds. */
   readonly now?: CaseId;
@@ -82,15 +78,12 @@ export function judge(
 ): Verdict {
   const goal = goalOf(position);
   if (quartersToGoal(after.cubies, goal) !== undefined) return { right: true };
-  const lined = bestLinedUp(after.cubies, goal);
-  const unmet = piecesUnmet(lined, goal);
-  const missing = among(unmet, targetsOf(position));
-  const lost = among(unmet, markedOf(position));
+  const { linedUp, missing, lost } = unmetIn(position, after.cubies);
   const now = caseNow(position, after.cubies, missing);
   const layerTurned = quartersOff(after.cubies, lost, goal);
   return {
     right: false,
-    pieceState: pieceStateNow(lined, missing),
+    pieceState: pieceStateNow(linedUp, missing),
     lost,
     missing,
     ...(now === undefined ? {} : { now }),
@@ -104,27 +97,6 @@ export function isAnswered(
   cube: HeldCube<PartlyKnownCubies>,
 ): boolean {
   return quartersToGoal(cube.cubies, goalOf(position)) !== undefined;
-}
-
-/** The state with its free layer turned so that the most is as it should be; not turned where that helps nothing. */
-function bestLinedUp(
-  state: PartlyKnownCubies,
-  goal: CaseGoal,
-): PartlyKnownCubies {
-  const count = (one: PartlyKnownCubies) => {
-    const { corners, edges } = piecesUnmet(one, goal);
-    return corners.length + edges.length;
-  };
-  return FREE_QUARTERS.map((quarters) =>
-    afterFreeQuarters(state, quarters),
-  ).reduce((best, next) => (count(next) < count(best) ? next : best));
-}
-
-function among(pieces: Pieces, wanted: Pieces): Pieces {
-  return {
-    corners: wanted.corners.filter((piece) => pieces.corners.includes(piece)),
-    edges: wanted.edges.filter((piece) => pieces.edges.includes(piece)),
-  };
 }
 
 function isEmpty({ corners, edges }: Pieces): boolean {

@@ -4,9 +4,15 @@
  */
 import { type PartlyKnownCubies, UNKNOWN } from "../cube/cubies";
 import { isCornerPlaced, isEdgePlaced } from "../cube/partly-known";
-import type { Pieces } from "../cube/pieces";
+import {
+  type Corner,
+  CORNERS,
+  type Edge,
+  EDGES,
+  type Pieces,
+} from "../cube/pieces";
 import type { StateConstraint } from "../cube/sample-state";
-import type { CaseGoal } from "./case-goal";
+import { type AskedPiece, askedPieces, type CaseGoal } from "./case-goal";
 import type { CaseId, FirstLayerId } from "./case-ids";
 import { caseEntry } from "./case-table";
 import { lastLayerGoal } from "./last-layer-goal";
@@ -107,7 +113,12 @@ export function targetsOf({ case: id, variant }: Asked): Pieces {
   }
 }
 
-/** The pieces that are placed and must be placed after the answer: those of the stages before, and of the variant's placed homes. */
+/**
+ * The pieces that are placed and must be placed after the answer: those of the
+ * stages before, and of the variant's placed homes. What a stage of the last
+ * layer keeps of that layer is not among them, for it is right only up to
+ * turns of the layer: see `keptOf`.
+ */
 export function markedOf({ case: id, variant }: Asked): Pieces {
   const { stage } = caseEntry(id);
   if (isLastLayerStage(stage)) return FIRST_TWO_LAYERS;
@@ -158,6 +169,25 @@ export function goalOf(asked: Asked): CaseGoal {
   return isLastLayerStage(stage)
     ? lastLayerGoal(stage)
     : { placed: allPieces([targetsOf(asked), markedOf(asked)]) };
+}
+
+/**
+ * The pieces that are right before the answer and must be so after it, up to
+ * turns of the free layer: all that the goal names but those to bring home.
+ */
+export function keptOf(asked: Asked): Pieces {
+  const targets = targetsOf(asked);
+  const named = askedPieces(goalOf(asked));
+  const isKept = (kind: AskedPiece["kind"], piece: Corner | Edge) =>
+    named.some((one) => one.kind === kind && one.piece === piece);
+  return {
+    corners: CORNERS.filter(
+      (piece) => isKept("corner", piece) && !targets.corners.includes(piece),
+    ),
+    edges: EDGES.filter(
+      (piece) => isKept("edge", piece) && !targets.edges.includes(piece),
+    ),
+  };
 }
 
 /** All pieces that a stage is about: its own and those before it. */
