@@ -40,7 +40,14 @@ export interface LastLayerSequences {
     to: PartlyKnownCubies,
   ): Steps<readonly FaceTurnSequence[]>;
   /**
-   * Those that are two short sequences, all pieces that are open imagined.
+   * Those that are two short sequences between turns of the layer, or one;
+   * the same more than once where it is joined in more than one way.
+   *
+   * Shape: each normalised, in no order.
+   */
+  joined(from: Cubies, to: Cubies): Steps<readonly FaceTurnSequence[]>;
+  /**
+   * The same for states with open pieces, all of which are imagined.
    *
    * Shape: each normalised.
    */
@@ -86,6 +93,28 @@ export function createLastLayerSequences(): LastLayerSequences {
     return (short ??= yield* fromEverySide());
   }
 
+  function* joined(
+    from: Cubies,
+    to: Cubies,
+  ): Steps<readonly FaceTurnSequence[]> {
+    const all = yield* partOf(shortOnes(), 0, 0.2);
+    table ??= yield* partOf(tableOf(all), 0.2, 0.6);
+    const apart = compose(invert(from), to);
+    const found: FaceTurnSequence[] = [];
+    let i = 0;
+    for (const before of LAYER_TURNS) {
+      for (const first of all) {
+        if (first.turns.length > MOST_OF_FIRST) break;
+        if (++i % SEQUENCES_A_STEP === 0)
+          yield 0.6 + (0.4 * i) / (4 * all.length);
+        const done = compose(before.effect, first.effect);
+        for (const rest of table.sequencesOf(compose(invert(done), apart)))
+          found.push(normalised([...before.turns, ...first.turns, ...rest]));
+      }
+    }
+    return found;
+  }
+
   return {
     *single(from, to) {
       const found: FaceTurnSequence[] = [];
@@ -108,25 +137,10 @@ export function createLastLayerSequences(): LastLayerSequences {
       return found;
     },
 
+    joined,
+
     *double(from, to, random) {
-      const all = yield* partOf(shortOnes(), 0, 0.2);
-      table ??= yield* partOf(tableOf(all), 0.2, 0.6);
-      const here = imagined(from, random);
-      const there = imagined(to, random);
-      const apart = compose(invert(here), there);
-      const found: FaceTurnSequence[] = [];
-      let i = 0;
-      for (const before of LAYER_TURNS) {
-        for (const first of all) {
-          if (first.turns.length > MOST_OF_FIRST) break;
-          if (++i % SEQUENCES_A_STEP === 0)
-            yield 0.6 + (0.4 * i) / (4 * all.length);
-          const done = compose(before.effect, first.effect);
-          for (const rest of table.sequencesOf(compose(invert(done), apart)))
-            found.push(normalised([...before.turns, ...first.turns, ...rest]));
-        }
-      }
-      return found;
+      return yield* joined(imagined(from, random), imagined(to, random));
     },
   };
 }
