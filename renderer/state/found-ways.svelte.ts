@@ -1,6 +1,7 @@
 /** Ways that were looked for on demand, kept for as long as the window is open. */
 import { SvelteMap } from "svelte/reactivity";
 import type { CaseId } from "../../core/cases/case-ids";
+import type { Turn } from "../../core/cube/turns";
 import type { WaysOnDemand } from "../../core/solver/ways-on-demand";
 import {
   startWayFinder,
@@ -20,6 +21,7 @@ export class FoundWays {
   #client: WayFinderClient | undefined;
   #controller: AbortController | undefined;
   readonly #found = new SvelteMap<CaseId, WaysOnDemand>();
+  readonly #atOnce = new SvelteMap<CaseId, readonly Turn[]>();
   /** The search that is going on. */
   search: WaySearch | undefined = $state.raw();
   /** How far it has come. Units: 0–1. */
@@ -36,7 +38,12 @@ export class FoundWays {
     return this.#found.get(id);
   }
 
-  /** Looks for ways of at most so many turns; a search that is still going on is given up. */
+  /** The way that was there at once, kept where the search is given up; undefined where nobody has looked yet. */
+  atOnce(id: CaseId): readonly Turn[] | undefined {
+    return this.#atOnce.get(id);
+  }
+
+  /** Finds a way at once, then looks for ways of at most so many turns; a search that is still going on is given up. */
   async look(id: CaseId, mostTurns: number): Promise<void> {
     this.cancel();
     const controller = new AbortController();
@@ -48,6 +55,7 @@ export class FoundWays {
     const found = await client.find(id, mostTurns, {
       signal: controller.signal,
       onprogress: (progress) => (this.progress = progress),
+      onatonce: (way) => this.#atOnce.set(id, way),
     });
     if (this.#controller !== controller) return;
     this.search = undefined;

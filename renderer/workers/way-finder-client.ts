@@ -1,5 +1,6 @@
 /** The window's end of the way finder's worker. */
 import type { CaseId } from "../../core/cases/case-ids";
+import type { Turn } from "../../core/cube/turns";
 import { err, ok, type Result } from "../../core/result";
 import type { WaysOnDemand } from "../../core/solver/ways-on-demand";
 import type { RequestOptions } from "./solver-client";
@@ -18,13 +19,22 @@ export type WayFinderError =
 /** What a search comes to. */
 export type WaySearchOutcome = Result<WaysOnDemand, WayFinderError>;
 
+/** How to follow a search and give it up. */
+export interface WayRequestOptions extends RequestOptions {
+  /** Hears of a way that is there before the shortest are looked for. */
+  readonly onatonce?: (way: readonly Turn[]) => void;
+}
+
 /** Asks the way finder. */
 export interface WayFinderClient {
-  /** The shortest ways of a case, of at most so many turns. Never rejects. */
+  /**
+   * The shortest ways of a case, of at most so many turns; before that a way
+   * that is not proved to be shortest is told. Never rejects.
+   */
   find(
     id: CaseId,
     mostTurns: number,
-    options?: RequestOptions,
+    options?: WayRequestOptions,
   ): Promise<WaySearchOutcome>;
 }
 
@@ -39,7 +49,8 @@ export interface WayFinderPort {
 
 interface Pending {
   readonly settle: (outcome: WaySearchOutcome) => void;
-  readonly onprogress: ((progress: number) => void) | undefined;
+  readonly onprogress: RequestOptions["onprogress"] | undefined;
+  readonly onatonce: WayRequestOptions["onatonce"] | undefined;
 }
 
 /** A client of a worker that is running, or something that behaves like one. */
@@ -70,6 +81,9 @@ export function createWayFinderClient(port: WayFinderPort): WayFinderClient {
         case "progress":
           pending.get(said.id)?.onprogress?.(said.progress);
           break;
+        case "at-once":
+          pending.get(said.id)?.onatonce?.(said.way);
+          break;
         case "found":
           settle(said.id, ok({ ways: said.ways, mostTurns: said.mostTurns }));
           break;
@@ -83,7 +97,7 @@ export function createWayFinderClient(port: WayFinderPort): WayFinderClient {
 
   return {
     find(id, mostTurns, options = {}) {
-      const { signal, onprogress } = options;
+      const { signal, onprogress, onatonce } = options;
       if (signal?.aborted === true)
         return Promise.resolve(err({ code: "cancelled" }));
       const request = ++lastId;
@@ -99,6 +113,7 @@ export function createWayFinderClient(port: WayFinderPort): WayFinderClient {
             resolve(outcome);
           },
           onprogress,
+          onatonce,
         });
         port.post({ kind: "find-ways", id: request, case: id, mostTurns });
       });

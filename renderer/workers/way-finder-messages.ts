@@ -28,16 +28,20 @@ const TURN = v.object({
   quarters: v.picklist([1, 2, 3]),
 });
 
+const WAY = v.pipe(v.array(TURN), v.readonly());
+
 const REPLY = v.variant("kind", [
   v.object({
     kind: v.literal("progress"),
     id: ID,
     progress: v.pipe(v.number(), v.minValue(0), v.maxValue(1)),
   }),
+  /** A way that is there before the shortest are looked for. */
+  v.object({ kind: v.literal("at-once"), id: ID, way: WAY }),
   v.object({
     kind: v.literal("found"),
     id: ID,
-    ways: v.pipe(v.array(v.pipe(v.array(TURN), v.readonly())), v.readonly()),
+    ways: v.pipe(v.array(WAY), v.readonly()),
     mostTurns: v.number(),
   }),
   /** A bug of ours was caught at the worker's edge; without an id, nobody knows whose. */

@@ -8,6 +8,11 @@ import {
   type CaseSearch,
   createCaseSearch,
 } from "../../core/solver/case-search";
+import {
+  createLastLayerSequences,
+  type LastLayerSequences,
+} from "../../core/solver/last-layer-set-ups";
+import { findWayAtOnce } from "../../core/solver/way-at-once";
 import { findWays } from "../../core/solver/ways-on-demand";
 import { driveSteps, type Slicing } from "./drive-steps";
 import {
@@ -26,6 +31,7 @@ export function createWayFinderService(
   post: (reply: WayReply) => void,
   slicing: Slicing,
   search: CaseSearch = createCaseSearch(),
+  sequences: LastLayerSequences = createLastLayerSequences(),
 ): WayFinderService {
   const underWay = new Map<number, AbortController>();
 
@@ -41,6 +47,15 @@ export function createWayFinderService(
         entry.group === "last-layer",
         "ways are looked for where none is written down",
       );
+      const way = await driveSteps(
+        findWayAtOnce(sequences, entry),
+        slicing,
+        controller.signal,
+        // It is there before a bar would have got anywhere.
+        () => undefined,
+      );
+      if (way === undefined) return;
+      post({ kind: "at-once", id, way });
       const found = await driveSteps(
         findWays(search, entry, mostTurns),
         slicing,

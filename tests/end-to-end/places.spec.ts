@@ -99,7 +99,7 @@ const PLACES: readonly Place[] = [
   {
     name: "a case whose ways are looked for",
     address: "/#/cases/last-layer-whole:0012-0011-0123-0123",
-    shows: "Find ways",
+    shows: "Find a way in one go",
   },
   {
     name: "progress before the first answer",

@@ -37,12 +37,17 @@ test("a second worker of the same script finds ways, and a search is given up at
 }) => {
   // Three edges go round, in nine turns: `last-layer.json` of the check values.
   await page.goto("/#/cases/last-layer-whole:0000-0000-0123-0231");
-  await page.getByRole("button", { name: "Find ways" }).click();
+  await page.getByRole("button", { name: "Find a way in one go" }).click();
   await expect(
     page.getByRole("progressbar", { name: "Looking for ways" }),
   ).toBeVisible();
+  await expect(
+    page.getByText(/^A way in one go, found at once/).first(),
+  ).toBeVisible({ timeout: 60_000 });
   await page.getByRole("button", { name: "Cancel" }).click();
-  await page.getByRole("button", { name: "Find ways" }).click();
+  await page
+    .getByRole("button", { name: "Look for the shortest ways" })
+    .click();
   await expect(page.getByText(/^The fewest turns/).first()).toBeVisible({
     timeout: 60_000,
   });

@@ -1,4 +1,7 @@
 import { describe, expect, it } from "vitest";
+import { caseEntry } from "../../../core/cases/case-table";
+import { answersLook } from "../../../core/cases/last-layer-goal";
+import type { Turn } from "../../../core/cube/turns";
 import type { Milliseconds } from "../../../core/memory/review";
 import { FoundWays } from "../../../renderer/state/found-ways.svelte";
 import {
@@ -29,13 +32,17 @@ function connected(): {
   readonly replies: WayReply[];
   readonly say: (message: unknown) => void;
   readonly breakDown: (reason: string) => void;
+  /** Resolves when the worker first says something of a kind. */
+  readonly once: (kind: WayReply["kind"]) => Promise<void>;
 } {
+  const awaited = new Map<WayReply["kind"], () => void>();
   const replies: WayReply[] = [];
   let hear: (message: unknown) => void = () => undefined;
   let fail: (reason: string) => void = () => undefined;
   const service = createWayFinderService((reply) => {
     replies.push(reply);
     hear(structuredClone(reply));
+    awaited.get(reply.kind)?.();
   }, slicing(20));
   const client = createWayFinderClient({
     post: (request: WayRequest) =>
@@ -50,6 +57,7 @@ function connected(): {
     replies,
     say: (message) => void service.receive(message),
     breakDown: (reason) => fail(reason),
+    once: (kind) => new Promise((resolve) => void awaited.set(kind, resolve)),
   };
 }
 
@@ -62,6 +70,21 @@ describe("the way finder", () => {
     });
     expect(found).toEqual({ ok: true, value: { ways: [], mostTurns: 6 } });
     expect(told.length).toBeGreaterThan(0);
+  });
+
+  it("tells a way that answers before it has ruled out anything", async () => {
+    const { client, replies } = connected();
+    const ways: (readonly Turn[])[] = [];
+    await client.find(CASE, 4, { onatonce: (way) => ways.push(way) });
+    const entry = caseEntry(CASE);
+    expect(entry.group).toBe("last-layer");
+    expect(ways).toHaveLength(1);
+    for (const way of ways)
+      expect(
+        entry.group === "last-layer" && answersLook(entry.shows, way),
+      ).toBe(true);
+    expect(replies[0]?.kind).toBe("at-once");
+    expect(replies.at(-1)?.kind).toBe("found");
   });
 
   it("is given up at once, and says nothing more of it", async () => {
@@ -110,6 +133,18 @@ describe("ways that were found", () => {
     expect(found.trouble).toBeUndefined();
     expect(found.search).toEqual({ case: CASE, mostTurns: 4 });
     await next;
+  });
+
+  it("have the one that was there at once also where no shortest was found, or the search was given up", async () => {
+    const { client, once } = connected();
+    const found = new FoundWays(() => client);
+    expect(found.atOnce(CASE)).toBeUndefined();
+    const looking = found.look(CASE, 9);
+    await once("at-once");
+    found.cancel();
+    await looking;
+    expect(found.atOnce(CASE)?.length).toBeGreaterThan(0);
+    expect(found.of(CASE)).toBeUndefined();
   });
 
   it("say nothing of a search that was cancelled", async () => {

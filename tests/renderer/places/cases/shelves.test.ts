@@ -203,13 +203,17 @@ describe("the page of a case", () => {
     ).toBeTruthy();
   });
 
-  it("of the largest stages offers to find ways, and gives it up", async () => {
+  it("of the largest stages offers to find a way, and gives it up", async () => {
     open("last-layer-whole:0012-0011-0123-0123");
-    await userEvent.click(screen.getByRole("button", { name: "Find ways" }));
+    await userEvent.click(
+      screen.getByRole("button", { name: "Find a way in one go" }),
+    );
     expect(
       screen.getByRole("progressbar", { name: "Looking for ways" }),
     ).toBeTruthy();
     await userEvent.click(screen.getByRole("button", { name: "Cancel" }));
-    expect(screen.getByRole("button", { name: "Find ways" })).toBeTruthy();
+    expect(
+      screen.getByRole("button", { name: "Find a way in one go" }),
+    ).toBeTruthy();
   });
 });
