@@ -36,7 +36,7 @@ import { wayOfSchool } from "./case-table";
 import { holdFor, holdInStage } from "./hold-in-stage";
 import { LAST_LAYER_COURSES } from "./last-layer-stages";
 import { recognise } from "./recognise";
-import { FREE_LAYER, type Stage } from "./stage";
+import { FREE_LAYER, isLastLayerStage, type Stage } from "./stage";
 import { type Hold, HOME_INDICES, type HomeIndex } from "./variant";
 import { lineUp, TAUGHT_FIRST, type WayChoice } from "./way-for-position";
 
@@ -62,7 +62,11 @@ export interface CaseStep<State extends PartlyKnownCubies = PartlyKnownCubies> {
   readonly asNamed: HeldCube<State>;
   /** Everything to be done from how the cube is held before. */
   readonly turns: readonly Turn[];
-  /** How many of the turns only bring the cube to where the turning begins: turns of the whole cube, and of the free layer. */
+  /**
+   * How many of the turns only bring the cube to where the turning begins:
+   * turns of the whole cube, and of the free layer. Before the last layer a
+   * way that begins with the free layer has the one turn for both.
+   */
   readonly lineUp: number;
   readonly after: HeldCube<State>;
 }
@@ -139,7 +143,12 @@ export function stepToAnswer<State extends PartlyKnownCubies>(
   );
   // Ways may begin by turning the free layer, too: that is one turn, or none.
   const rest = simplifyTurns([...linedUp, ...own.slice(holding.length)]);
-  const turnsFree = rest[0]?.layer === viewFace(named, FREE_LAYER);
+  const free = viewFace(named, FREE_LAYER);
+  // A piece of the first two layers is lined up where it can be seen to be: a
+  // turn that goes further is the way's. The last layer is only brought round.
+  const isOfWay =
+    !isLastLayerStage(stage) && own.at(holding.length)?.layer === free;
+  const linesUp = rest[0]?.layer === free && !isOfWay;
   const turns = [...whole, ...rest];
   return {
     kind: "case",
@@ -150,7 +159,7 @@ export function stepToAnswer<State extends PartlyKnownCubies>(
     before: cube,
     asNamed: applyTurns({ cubies: cube.cubies, hold: named }, linedUp),
     turns,
-    lineUp: whole.length + (turnsFree ? 1 : 0),
+    lineUp: whole.length + (linesUp ? 1 : 0),
     after: applyTurns(cube, turns),
   };
 }

@@ -158,8 +158,13 @@ test.describe("in a narrow window", () => {
     await expect(
       page.getByRole("link", { name: "Above the front, green on top" }),
     ).toHaveAttribute("href", /#\/cases\/second-layer-edges:/);
+    await expect(page.getByText("Lined up, your cube shows")).toBeVisible();
+    // Lining up and the way's own beginning are one turn of the top.
     await expect(
-      page.getByText("Top twice; the edge goes to the top front."),
+      page.getByText("Top to the right; the edge goes to the top left."),
+    ).toBeVisible();
+    await expect(
+      page.getByRole("heading", { name: "The way", exact: true }),
     ).toBeVisible();
     await nothingIsWrong(page);
     await press(page, /^Done, another piece/);
