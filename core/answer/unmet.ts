@@ -8,6 +8,7 @@ import {
   piecesUnmet,
 } from "../cases/case-goal";
 import { type Asked, goalOf, keptOf, targetsOf } from "../cases/constraint";
+import { LAST_LAYER_CORNERS, LAST_LAYER_EDGES } from "../cases/last-layer-look";
 import type { PartlyKnownCubies } from "../cube/cubies";
 import type { Pieces } from "../cube/pieces";
 
@@ -24,17 +25,18 @@ export interface Unmet {
 /**
  * What is not as the goal of a position asks for it.
  *
- * Shape: the free layer is turned so that the fewest are lost, then so that
- *        the fewest are missing, then as little as may be: what was right is
- *        not called lost for the sake of what was asked. Nothing is lost where
- *        nothing was moved; neither list holds anything where the goal is
- *        reached, and one of them does where it is not.
+ * Shape: the free layer is turned so that all it kept is still right, where it
+ *        can be, whatever that means for what was asked: so nothing is lost
+ *        where nothing was moved. Else, and among several such turns, so that
+ *        the fewest pieces are wrong, then the fewest lost, then as little as
+ *        may be. Neither list holds anything where the goal is reached, and
+ *        one of them does where it is not.
  */
 export function unmetIn(asked: Asked, state: PartlyKnownCubies): Unmet {
   const goal = goalOf(asked);
   const targets = targetsOf(asked);
   const kept = keptOf(asked);
-  return FREE_QUARTERS.map((quarters): Unmet => {
+  const all = FREE_QUARTERS.map((quarters): Unmet => {
     const linedUp = afterFreeQuarters(state, quarters);
     const unmet = piecesUnmet(linedUp, goal);
     return {
@@ -42,12 +44,24 @@ export function unmetIn(asked: Asked, state: PartlyKnownCubies): Unmet {
       missing: among(unmet, targets),
       lost: among(unmet, kept),
     };
-  }).reduce((best, next) => (isBetter(next, best) ? next : best));
+  });
+  return all.reduce((best, next) =>
+    isLess(rankOf(next), rankOf(best)) ? next : best,
+  );
 }
 
-function isBetter(a: Unmet, b: Unmet): boolean {
-  const lost = count(a.lost) - count(b.lost);
-  return lost < 0 || (lost === 0 && count(a.missing) < count(b.missing));
+/** How ill a turn of the free layer fits, the weightiest first. */
+function rankOf({ missing, lost }: Unmet): readonly number[] {
+  const ofLayer =
+    lost.corners.filter((piece) => LAST_LAYER_CORNERS.includes(piece)).length +
+    lost.edges.filter((piece) => LAST_LAYER_EDGES.includes(piece)).length;
+  // Turning the free layer neither loses nor brings back what belongs elsewhere.
+  return [Math.min(ofLayer, 1), ofLayer + count(missing), ofLayer];
+}
+
+function isLess(a: readonly number[], b: readonly number[]): boolean {
+  const at = a.findIndex((one, i) => one !== b[i]);
+  return at >= 0 && (a[at] ?? 0) < (b[at] ?? 0);
 }
 
 function count({ corners, edges }: Pieces): number {

@@ -10,6 +10,7 @@ import { deckFaultText } from "../deck-error-text";
 import { notationErrorText } from "../notation-error-text";
 import type { EditRefusal } from "./deck-bench.svelte";
 import { wrongTurnSentence } from "./practise/diagnosis-words";
+import { lostParts } from "./practise/lost-words";
 
 /** What the bench calls the fields whose own name is no word. */
 const FIELD_WORDS: Readonly<Record<string, string>> = {
@@ -52,10 +53,14 @@ type Failure = Extract<WayRefusal, { readonly code: "does-not-answer" }>;
 /** What the cube shows at the end of a way that does not answer. */
 function endInWords({ verdict, position }: Failure): string {
   const { group, stage } = caseEntry(position.case);
-  if (group === "last-layer")
-    return verdict.lost.corners.length + verdict.lost.edges.length > 0
-      ? "the first two layers do not stay as they are"
-      : "the top is not as the case asks";
+  if (group === "last-layer") {
+    const { top, below } = lostParts(verdict.lost);
+    if (below.length > 0) return "the first two layers do not stay as they are";
+    const [kept] = top;
+    return kept === undefined
+      ? "the top is not as the case asks"
+      : `the top ${kept.kind}s do not stay as they are`;
+  }
   const isEdge =
     stage === "first-layer-edges" || stage === "second-layer-edges";
   const piece = isEdge ? "the edge" : "the corner";

@@ -19,6 +19,7 @@ import { capitalised, listInWords } from "../../../core/notation/sentence";
 import type { ColourScheme } from "../../../core/picture/colour-sets";
 import { homeInWords } from "./case-words";
 import { confusionWords, type DiagnosisWords } from "./confusion-words";
+import { lostOfTopWords } from "./lost-words";
 import { ordinal } from "./ordinals";
 import { pieceInWords, piecesOf } from "./prompt-words";
 
@@ -194,6 +195,8 @@ function othersLostWords(
   { position, scheme }: SaidAnswer,
   lost: Pieces,
 ): DiagnosisWords {
+  const ofTop = lostOfTopWords(position, lost, scheme);
+  if (ofTop !== undefined) return words(ofTop.sentence, ofTop.more);
   const targets = piecesOf(targetsOf(position));
   const pieces = piecesOf(lost);
   const left =

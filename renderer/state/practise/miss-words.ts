@@ -10,6 +10,7 @@ import { sideName } from "../../../core/notation/place-words";
 import type { ColourScheme } from "../../../core/picture/colour-sets";
 import { capitalised } from "../../../core/notation/sentence";
 import { pieceWhereInWords } from "./case-words";
+import { lostOfTopWords, topLostBesides } from "./lost-words";
 import type { CubePiece } from "./own-cube";
 import { pieceInWords, piecesOf } from "./prompt-words";
 import type { VerdictWords } from "./right-words";
@@ -42,21 +43,28 @@ function whereNow(piece: CubePiece, { after, scheme }: SaidMiss): string {
 }
 
 /** Of the last layer, whose pieces are asked for together: how many are not yet as asked. */
-function lastLayerWords({ verdict, hasTurned }: SaidMiss): VerdictWords {
+function lastLayerWords({
+  position,
+  verdict,
+  scheme,
+  hasTurned,
+}: SaidMiss): VerdictWords {
   const { length } = piecesOf(verdict.missing);
   if (!hasTurned)
     return { sentence: "Nothing was turned, so all is as it was.", more: "" };
   if (length === 0)
-    return {
-      sentence: "The last layer is as asked, but the layers below are not.",
-      more: "",
-    };
+    return (
+      lostOfTopWords(position, verdict.lost, scheme) ?? {
+        sentence: "The last layer is as asked, but the layers below are not.",
+        more: "",
+      }
+    );
   return {
     sentence:
       length === 1
         ? "One piece of the last layer is not as asked yet."
         : `${length} pieces of the last layer are not as asked yet.`,
-    more: "",
+    more: topLostBesides(position, verdict.lost, scheme),
   };
 }
 

@@ -20,8 +20,9 @@ import {
 import { turnsMade } from "../../../core/notation/metrics";
 import { sideName } from "../../../core/notation/place-words";
 import type { ColourScheme } from "../../../core/picture/colour-sets";
-import { capitalised, listInWords } from "../../../core/notation/sentence";
+import { capitalised } from "../../../core/notation/sentence";
 import { homeInWords, pieceWhereInWords } from "./case-words";
+import { lostInWords } from "./lost-words";
 import type { CubePiece } from "./own-cube";
 import { pieceInWords, piecesOf } from "./prompt-words";
 
@@ -30,9 +31,6 @@ export interface NowWords {
   readonly piece: string;
   readonly rest: string;
 }
-
-/** More pieces than this are counted, not named. */
-const PIECES_LISTED = 4;
 
 /** An answer that was missed. */
 interface Missed {
@@ -67,14 +65,6 @@ function lastLayerNow(missed: Missed, scheme: ColourScheme): string {
   return verdict.now === position.case
     ? `It is still the same case: “${shown}”.`
     : `It is another case now: “${shown}”. ${fromThere(piece, missed)}`.trim();
-}
-
-/** Pieces that are no longer placed; many are only counted. */
-function lostInWords(lost: readonly CubePiece[], scheme: ColourScheme): string {
-  if (lost.length === 0) return "";
-  return lost.length > PIECES_LISTED
-    ? `No longer placed: ${lost.length} pieces.`
-    : `No longer placed: ${listInWords(lost.map((one) => pieceInWords(one, scheme)))}.`;
 }
 
 /** That the home itself is elsewhere: a middle that turns takes the homes along. */
@@ -150,6 +140,6 @@ export function nowInWords(missed: Missed, scheme: ColourScheme): NowWords {
       : piece === undefined
         ? ""
         : pieceNow(piece, missed, scheme).replace(/ +/g, " ").trim(),
-    rest: lostInWords(piecesOf(verdict.lost), scheme),
+    rest: lostInWords(missed.position, verdict.lost, scheme),
   };
 }

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { CaseId } from "../../../core/cases/case-ids";
 import { recogniseLastLayer } from "../../../core/cases/recognise-last-layer";
 import { invert } from "../../../core/cube/cubies";
+import { parseCaseId } from "../../../core/cases/case-table";
 import { checkWay } from "../../../core/deck/check-way";
 import { addCase, changeDeck, moveCase } from "../../../core/deck/deck-edits";
 import { STARTER_DECKS } from "../../../core/deck/starter-decks";
@@ -70,6 +71,20 @@ describe("a typed way that is refused", () => {
     expect(refusedWay("C1", "R' D R")).toMatch(
       /It does after a turn of the bottom: D' first\. Type: D' R' D R$/,
     );
+  });
+
+  it("is told which pieces of the last layer do not stay", () => {
+    const id = present(
+      parseCaseId("last-layer-corners-placed:2301"),
+      "it is a case",
+    );
+    expect(refusedWay(id, "R U R' U R U2 R' U2")).toContain(
+      "The top edges do not stay as they are",
+    );
+    expect(refusedWay(id, "R")).toContain(
+      "The first two layers do not stay as they are",
+    );
+    expect(refusedWay(id, "U")).toContain("The top is not as the case asks");
   });
 
   it("is told as outgrown where the deck asks the case otherwise than before", () => {
