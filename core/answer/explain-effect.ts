@@ -2,6 +2,8 @@
  * What an answer that is no known way does to the cube, and what would have
  * made it right. Weaker than a known way, for a mistake may do the same by
  * chance: so each asks for turns enough that it hardly does.
+ * Speed (Node 20, one core, processor time): the dearest, one turn put right,
+ * tries some 37 changes a turn, 1.5 ms for an answer of 100 turns.
  */
 import { afterFreeQuarters, FREE_QUARTERS } from "../cases/case-goal";
 import { recognise } from "../cases/recognise";
@@ -12,9 +14,10 @@ import {
   type Cubies,
   invert,
   type PartlyKnownCubies,
+  SOLVED,
 } from "../cube/cubies";
 import { FACES } from "../cube/faces";
-import { bodyFace, bodyTurns } from "../cube/held-cube";
+import { bodyFace, bodyTurns, holdAfterTurn } from "../cube/held-cube";
 import {
   conjugate,
   inverseSymmetry,
@@ -24,7 +27,7 @@ import {
   thenSymmetry,
 } from "../cube/symmetries";
 import { isFaceTurn } from "../cube/turns";
-import { bodyLine, turnOfStep } from "./body-line";
+import { turnOfStep } from "./body-line";
 import { slipBetween, SLIPS } from "./explain-one-turn";
 import type { Explanation, WrongTurn } from "./explanation";
 import { inverseOf } from "./explain-whole-way";
@@ -154,6 +157,16 @@ const ALL_TURNS: readonly FaceStep[] = FACES.flatMap((face) =>
   ([1, 2, 3] as const).map((quarters) => ({ face, quarters })),
 );
 
+/** What each turn does to the body. */
+function effectsOfTurns({ hold, turns }: GivenLine): readonly Cubies[] {
+  let held = hold;
+  return turns.map((turn) => {
+    const steps = bodyTurns(held, turn);
+    held = holdAfterTurn(held, turn);
+    return effectOfSteps(steps.map(([face, quarters]) => ({ face, quarters })));
+  });
+}
+
 /** One of the learner's own turns that, put right, makes the answer right. */
 export function oneTurnByEffect(given: GivenLine): Explanation | undefined {
   if (given.committing < TURNS_ENOUGH) return undefined;
@@ -165,13 +178,20 @@ export function oneTurnByEffect(given: GivenLine): Explanation | undefined {
     )
       best = found;
   };
+  // What is left of the answer from each turn on, from the end: worked out
+  // anew at each turn, an answer of 400 would take a tenth of a second.
+  const effects = effectsOfTurns(given);
+  const left = [SOLVED];
+  for (const effect of effects.toReversed())
+    left.push(compose(effect, left.at(-1) ?? SOLVED));
+  const leftFrom = left.toReversed();
   let {
     hold,
     start: before,
   }: { hold: typeof given.hold; start: PartlyKnownCubies } = given;
   for (let index = 0; index <= given.turns.length; index++) {
     const turn = given.turns[index];
-    const rest = effectOfSteps(bodyLine(hold, given.turns.slice(index)));
+    const rest = leftFrom[index] ?? SOLVED;
     for (const step of ALL_TURNS)
       if (given.isRight(compose(compose(before, turnOf(step)), rest)))
         consider({ slip: "missing", index, wanted: turnOfStep(hold, step) });
@@ -181,7 +201,7 @@ export function oneTurnByEffect(given: GivenLine): Explanation | undefined {
         face: bodyFace(hold, turn.layer),
         quarters: turn.quarters,
       };
-      const later = effectOfSteps(bodyLine(hold, given.turns.slice(index + 1)));
+      const later = leftFrom[index + 1] ?? SOLVED;
       if (given.isRight(compose(before, later)))
         consider({ slip: "extra", index, made: turn });
       for (const step of ALL_TURNS)
@@ -193,9 +213,8 @@ export function oneTurnByEffect(given: GivenLine): Explanation | undefined {
             wanted: turnOfStep(hold, step),
           });
     }
-    for (const [face, quarters] of bodyTurns(hold, turn))
-      before = compose(before, turnOf({ face, quarters }));
-    hold = given.holdAfter(index + 1);
+    before = compose(before, effects[index] ?? SOLVED);
+    hold = holdAfterTurn(hold, turn);
   }
   if (best === undefined) return undefined;
   return {
