@@ -37,26 +37,29 @@ interface Seat {
   readonly orientation: number;
 }
 
-/** Where a case would have its piece in this position's variant. */
+/**
+ * Where a case would have its one piece in this position's variant; undefined
+ * where it has two, which may face any way: nothing could be said of "it".
+ */
 function seatIn(id: CaseId, { variant }: Position): Seat | undefined {
   const entry = caseEntry(id);
   if (entry.group !== "first-layer") return undefined;
   const { corners, edges } = situationIn(entry.id, variant);
-  const [corner] = corners;
-  if (corner !== undefined)
-    return {
-      piece: { kind: "corner", piece: corner.piece },
-      position: corner.position,
-      orientation: corner.orientation ?? 0,
-    };
-  const [edge] = edges;
-  return edge === undefined
+  const seats: readonly (Partial<Seat> & Omit<Seat, "orientation">)[] = [
+    ...corners.map(({ piece, ...seat }) => ({
+      piece: { kind: "corner", piece } as const,
+      ...seat,
+    })),
+    ...edges.map(({ piece, ...seat }) => ({
+      piece: { kind: "edge", piece } as const,
+      ...seat,
+    })),
+  ];
+  const [only, ...more] = seats;
+  const orientation = only?.orientation;
+  return only === undefined || orientation === undefined || more.length > 0
     ? undefined
-    : {
-        piece: { kind: "edge", piece: edge.piece },
-        position: edge.position,
-        orientation: edge.orientation ?? 0,
-      };
+    : { ...only, orientation };
 }
 
 function lengthOf(id: CaseId, { hold }: Position): number {
