@@ -5,9 +5,16 @@
 import { caseEntry } from "../../../core/cases/case-table";
 import { markedOf, targetsOf } from "../../../core/cases/constraint";
 import type { Position } from "../../../core/cases/position";
-import type { SlotStage } from "../../../core/cases/stage";
+import {
+  isLastLayerStage,
+  type SlotStage,
+  type Stage,
+} from "../../../core/cases/stage";
 import { stageWords } from "../../../core/cases/stage-words";
+import type { Hold } from "../../../core/cases/variant";
 import { wholeCubeNaming } from "../../../core/cases/whole-cube-naming";
+import type { Pieces } from "../../../core/cube/pieces";
+import { present } from "../../../core/invariant";
 import { listInWords } from "../../../core/notation/sentence";
 import type { ColourScheme } from "../../../core/picture/colour-sets";
 import {
@@ -52,33 +59,44 @@ function slotPlacedInWords(
   return `Already placed: ${listInWords(words)}.`;
 }
 
+/** What a stage asks of some pieces; of the last layer, what it asks of all of it, which may be two sentences. */
+export function askedInWords(
+  stage: Stage,
+  targets: Pieces,
+  hold: Hold,
+  scheme: ColourScheme,
+): string {
+  if (isLastLayerStage(stage))
+    return stageWords(stage, wholeCubeNaming(scheme, hold)).asks;
+  if (stage !== "pairs") return promptInWords(targets, scheme);
+  // The edge of a pair is named by its corner, whose colours it has.
+  const [corner] = piecesOf({ ...targets, edges: [] });
+  const named = present(corner, "a pair has a corner");
+  return `Bring ${pieceInWords(named, scheme)} and its edge home.`;
+}
+
 /** What a position asks, and what is placed in it already. */
 export function askWords(position: Position, scheme: ColourScheme): AskWords {
   const entry = caseEntry(position.case);
   const targets = targetsOf(position);
+  const asks = askedInWords(entry.stage, targets, position.hold, scheme);
   switch (entry.group) {
     case "first-layer":
       return {
-        prompt: promptInWords(targets, scheme),
+        prompt: asks,
         placed: placedInWords(markedOf(position), targets, scheme),
       };
-    case "slot": {
-      // The edge of a pair is named by its corner, whose colours it has.
-      const [piece] = piecesOf(
-        entry.stage === "pairs" ? { ...targets, edges: [] } : targets,
-      );
-      const named = piece === undefined ? "" : pieceInWords(piece, scheme);
+    case "slot":
       return {
-        prompt: `Bring ${named} ${entry.stage === "pairs" ? "and its edge " : ""}home.`,
+        prompt: asks,
         placed: slotPlacedInWords(
           entry.stage,
           position.variant.placed.length,
           scheme.U,
         ),
       };
-    }
     case "last-layer": {
-      const { asks, before } = stageWords(
+      const { before } = stageWords(
         entry.stage,
         wholeCubeNaming(scheme, position.hold),
       );

@@ -1,25 +1,15 @@
 /** What "My cube" says of a case in any stage. Colours are the learner's own. */
 import { caseEntry } from "../../../core/cases/case-table";
-import { markedOf, targetsOf } from "../../../core/cases/constraint";
+import { targetsOf } from "../../../core/cases/constraint";
 import { mustSidesMatch } from "../../../core/cases/known-layer";
 import type { Position } from "../../../core/cases/position";
 import { isLastLayerStage, type Stage } from "../../../core/cases/stage";
-import { stageWords } from "../../../core/cases/stage-words";
-import { wholeCubeNaming } from "../../../core/cases/whole-cube-naming";
 import type { ColourScheme } from "../../../core/picture/colour-sets";
-import {
-  pieceInWords,
-  piecesOf,
-  placedInWords,
-  promptInWords,
-} from "./prompt-words";
+import { type AskWords, askWords } from "./ask-words";
+import { piecesOf } from "./prompt-words";
 
-/** The words of one case. */
-export interface MyCubeWords {
-  /** What to do: "Bring the white and green edge home." */
-  readonly prompt: string;
-  /** What is done already. */
-  readonly before: string;
+/** The words of one case, on top of its question's. */
+export interface MyCubeWords extends AskWords {
   /** When it is done: "when it is home". */
   readonly when: string;
   /** What the cube shows when it is done; stands below "Done". */
@@ -43,43 +33,29 @@ export function myCubeWords(
   scheme: ColourScheme,
 ): MyCubeWords {
   const { stage, group } = caseEntry(position.case);
-  const targets = targetsOf(position);
-  const lost = lostInWords(stage);
-  const { asks, before } = stageWords(
-    stage,
-    wholeCubeNaming(scheme, position.hold),
-  );
+  const all = { ...askWords(position, scheme), lost: lostInWords(stage) };
   if (group === "last-layer")
     return {
-      prompt: asks,
-      before,
+      ...all,
       when: "when it is done",
       done: "it looks as in the picture",
       lookFirst: mustSidesMatch(position)
         ? "Turn the top until its sides match the middles, as far as the picture shows them."
         : "",
-      lost,
     };
   const home = (what: string) => `${what} home, and nothing else lost`;
   if (group === "slot") {
-    const [first] = piecesOf(
-      stage === "pairs" ? { ...targets, edges: [] } : targets,
-    );
-    const name = first === undefined ? "it" : pieceInWords(first, scheme);
     const isPair = stage === "pairs";
     return {
-      prompt: `Bring ${name} ${isPair ? "and the edge that belongs to it " : ""}home.`,
-      before,
+      ...all,
       when: "when it is home",
       done: home(isPair ? "the corner and the edge are" : "the edge is"),
       lookFirst: "",
-      lost,
     };
   }
-  const pieces = piecesOf(targets);
+  const pieces = piecesOf(targetsOf(position));
   return {
-    prompt: promptInWords(targets, scheme),
-    before: placedInWords(markedOf(position), targets, scheme),
+    ...all,
     when: "when it is home",
     done: home(
       pieces.length > 1
@@ -87,6 +63,5 @@ export function myCubeWords(
         : `the ${pieces[0]?.kind ?? "piece"} is`,
     ),
     lookFirst: "",
-    lost,
   };
 }

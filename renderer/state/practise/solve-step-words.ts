@@ -20,7 +20,8 @@ import type { ColourScheme } from "../../../core/picture/colour-sets";
 import { sideInWords } from "../../../core/picture/picture-in-words";
 import { homeInWords, pieceWhereInWords } from "./case-words";
 import { isHome } from "./own-cube";
-import { pieceInWords, piecesOf, promptInWords } from "./prompt-words";
+import { askedInWords } from "./ask-words";
+import { pieceInWords, piecesOf } from "./prompt-words";
 
 /** A step whose cube may be known in part only, or the last turn. */
 export type ShownStep = CaseStep | PlainStep;
@@ -45,9 +46,7 @@ export function stepPrompt(step: ShownStep, scheme: ColourScheme): string {
     case "rest":
       return "Solve the rest, turn by turn.";
     case "case":
-      return isLastLayerStage(step.stage)
-        ? stageWords(step.stage, wholeCubeNaming(scheme, step.hold)).asks
-        : promptInWords(piecesOfStep(step), scheme);
+      return askedInWords(step.stage, piecesOfStep(step), step.hold, scheme);
   }
 }
 
