@@ -15,7 +15,7 @@
  * 9 / 12, 40 / 170; pairs 9 / 11, 55 / 140; their pieces in other slots 9 / 12,
  * 150 / 500; turning the last layer 11 / 18, 45 / 80, placing it 16 / 18, 95 / 190,
  * both in one go 16 / 19, 50 / 100; a beginner's four steps 9, 11, 11 and 16 / 20,
- * 30 to 100.
+ * 30 to 100. `npm run bench -- set-ups` measures them by groups of stages.
  */
 import { caseEntry } from "../cases/case-table";
 import {
@@ -80,8 +80,9 @@ export interface SetUpFinder {
   /**
    * A set-up, random among the good ones.
    *
-   * Shape:  where `to.cubies` is fully known the result has at most 23 face
-   *         turns; else as few as hide the answer, typically four to seven.
+   * Shape:  as few turns as hide the answer: 6 to 16 at the median, by stage
+   *         (above). At most 23 face turns where the two-phase solver is
+   *         needed.
    * Errors: `piece-not-known`, `impossible-cube`.
    */
   find(
