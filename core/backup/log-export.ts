@@ -67,13 +67,13 @@ const COLUMNS: readonly Column[] = [
   column(
     "variant.home",
     "0–3",
-    "which of the four homes: how many turns `y` of the solved cube bring the front one there",
+    "which of the four homes: how many turns `y` of the solved cube bring the front one there; in the last layer, which side was in front",
     ({ variant }) => variant.home,
   ),
   column(
     "variant.placed",
     "numbers 0–3",
-    "which other homes held their pieces, counted in the same way",
+    "which other homes held their pieces, counted in the same way; none in the last layer",
     ({ variant }) => variant.placed.join(" "),
   ),
   column(

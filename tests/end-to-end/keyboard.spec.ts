@@ -82,6 +82,21 @@ async function chooseWayByKeys(page: Page, name: string): Promise<void> {
   await expect(ways.getByRole("radio", { name })).toBeChecked();
 }
 
+/** Tab to the colours, which are one stop, and arrows along them. */
+async function chooseColourByKeys(page: Page, name: string): Promise<void> {
+  const colours = page.getByRole("toolbar").getByRole("button");
+  await tabTo(page, page.getByRole("toolbar").locator("[tabindex='0']"));
+  await page.keyboard.press("Home");
+  const wanted = page.getByRole("button", { name, exact: true });
+  for (let along = 0; along < (await colours.count()); along++) {
+    if (await wanted.evaluate((element) => element.matches(":focus"))) break;
+    await page.keyboard.press("ArrowRight");
+  }
+  await expect(wanted).toBeFocused();
+  await page.keyboard.press("Enter");
+  await expectFocusSeen(page);
+}
+
 /** Goes on from an answer to what is asked next. */
 async function goOn(page: Page, ...states: readonly string[]): Promise<void> {
   await acknowledged(page);
@@ -183,7 +198,7 @@ test("by keyboard alone a cube in the hands is described, set up, timed and repo
   await expect(practiseState(page, "shown")).toBeVisible();
   await chooseWayByKeys(page, "My cube");
   for (const colour of ["white", "green", "red", "blue", "orange", "yellow"])
-    await pressButton(page, colour);
+    await chooseColourByKeys(page, colour);
   await pressButton(page, /^None of these/);
   await expect(practiseState(page, "find")).toBeVisible();
   await tabTo(page, page.getByLabel(/Or choose where/));

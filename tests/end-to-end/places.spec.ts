@@ -313,11 +313,13 @@ test("what a learner practises is chosen on the bench and holds", async ({
 }) => {
   await page.goto("/#/coach");
   await page.getByRole("checkbox", { name: "First-layer edges" }).uncheck();
-  await page.getByRole("button", { name: "Put The rest" }).click();
-  await page.reload();
   const decks = page
     .getByRole("region", { name: "What Learner 1 practises" })
     .getByRole("checkbox");
+  await expect(decks.nth(0)).toHaveAccessibleName(/First-layer corners/);
+  await page.getByRole("button", { name: "Put The rest" }).click();
+  await expect(decks.nth(0)).toHaveAccessibleName(/The rest/);
+  await page.reload();
   await expect(decks.nth(0)).toHaveAccessibleName(/The rest/);
   await expect(decks.nth(1)).toHaveAccessibleName(/First-layer corners/);
   // It stands after all that are still practised.

@@ -35,7 +35,7 @@ describe("cases as orbits", () => {
   });
 
   // Source: check-values, "Cases" (computed): second-layer edges 9, 7, 5, 3.
-  it("counts second-layer edges as published, a stage this version does not teach", () => {
+  it("counts second-layer edges as published", () => {
     const others = [edge("FL"), edge("BL"), edge("BR")];
     const counts = [0, 1, 2, 3].map(
       (k) =>
@@ -56,7 +56,7 @@ describe("cases as orbits", () => {
   });
 
   // Source: check-values, "Cases": 167, 113, 71 computed; 41 common practice.
-  it("counts pairs as published, a stage this version does not teach", () => {
+  it("counts pairs as published", () => {
     const slots = [
       [corner("UFL"), edge("FL")],
       [corner("ULB"), edge("BL")],
