@@ -57,6 +57,8 @@ const SLICE = 16_384;
 interface SlicedFile {
   readonly slices: ReadableStream<Bytes>;
   readonly isGzip: boolean;
+  /** Asks for no more of the file: its slices end. */
+  readonly giveUp: () => Promise<void>;
   trouble: BackupFileError | undefined;
 }
 
@@ -99,11 +101,16 @@ async function sliced(
         controller.enqueue(rest.slice(0, SLICE));
         rest = rest.subarray(SLICE);
       },
-      cancel: (reason) => reader.cancel(reason),
     },
     { highWaterMark: 0 },
   );
-  const self: SlicedFile = { slices, isGzip: false, trouble: undefined };
+  const self: SlicedFile = {
+    slices,
+    isGzip: false,
+    // A file that failed already says so again.
+    giveUp: () => reader.cancel().catch(() => undefined),
+    trouble: undefined,
+  };
   while (rest.length < 2 && (await readOn()));
   // Source: RFC 1952, the two bytes by which gzip is known.
   return Object.assign(self, { isGzip: rest[0] === 0x1f && rest[1] === 0x8b });
@@ -125,9 +132,9 @@ function unzipped(slices: ReadableStream<Bytes>): ReadableStream<Bytes> {
     }
   };
   // Whatever fails here fails the unpacked side too, where it is reported.
-  feed().catch(async (thrown: unknown) => {
-    await Promise.allSettled([writer.abort(thrown), reader.cancel(thrown)]);
-  });
+  feed().catch((thrown: unknown) =>
+    writer.abort(thrown).catch(() => undefined),
+  );
   return gzip.readable;
 }
 
@@ -158,8 +165,9 @@ export async function readBackup(
   const breathe = breather();
   let size = 0;
   const refuse = async (error: BackupFileError) => {
-    // Giving up on a stream that has failed already says so again.
-    await reader.cancel().catch(() => undefined);
+    // Not the unpacked side: Node 20 hands a side that was cancelled the piece
+    // it was about to give, and fails where nobody can catch it.
+    await source.giveUp();
     return err(source.trouble ?? error);
   };
   for (;;) {

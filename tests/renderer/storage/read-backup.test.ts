@@ -1,5 +1,5 @@
 // @vitest-environment node
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { answersOf, ANN, sampleLines } from "../../core/backup/sample-backup";
 import {
   BACKUP_FILE_LIMITS,
@@ -131,6 +131,26 @@ describe("a file", () => {
       error: { code: "not-a-backup" },
     });
     expect(asked()).toBeLessThan(zeros.length / 2);
+  });
+
+  it("that is given up while more lies unpacked fails nowhere else", async () => {
+    const clock = vi.spyOn(performance, "now");
+    // Every piece is followed by a break, in which the unpacker gets ahead.
+    let time = 0;
+    clock.mockImplementation(() => (time += 1000));
+    const failed = vi.fn();
+    process.on("uncaughtException", failed);
+    try {
+      const zeros = packed(new Uint8Array(50_000_000));
+      expect(await readBackup(streamOf(zeros).stream)).toMatchObject({
+        ok: false,
+      });
+      await new Promise((resolve) => setImmediate(resolve));
+    } finally {
+      process.off("uncaughtException", failed);
+      clock.mockRestore();
+    }
+    expect(failed).not.toHaveBeenCalled();
   });
 
   it("that the system stops giving is an error with its name", async () => {
