@@ -16,17 +16,17 @@ export interface CaseWay {
 
 /**
  * The ways of a case, each once, the one that is taught first: their deck's,
- * else the app's. Empty for two corners, which no one way answers, and where
+ * else the one that they chose. Empty for two corners, which no one way answers, and where
  * ways are found on demand.
  */
 export function caseWays(
   id: CaseId,
   learner: LearnerState,
 ): readonly CaseWay[] {
-  const { hold, hand } = learner.settings;
-  const deckWay = learner.ownDeckCase(id)?.way;
-  const taught =
-    deckWay === undefined ? undefined : turnsOfDeckWay(id, deckWay, hold, hand);
+  const { hold } = learner.settings;
+  const { school, hand } = learner.wayChoice;
+  const deckWay = learner.ownDeckCase(id)?.way ?? { kind: "school", school };
+  const taught = turnsOfDeckWay(id, deckWay, hold, hand);
   const known = waysOf(id, hold, hand);
   const distinct = new Map<string, CaseWay>();
   if (taught !== undefined)

@@ -7,7 +7,7 @@
  */
 import * as v from "valibot";
 import { HOLDS } from "../../core/cases/variant";
-import { HANDS } from "../../core/cases/way";
+import { HANDS, type WaySchool } from "../../core/cases/way";
 import { ANSWER_WAYS } from "../../core/memory/review";
 import { DAY_TURNS_OVER_AT } from "../../core/memory/local-day";
 import { DEFAULT_LEVEL } from "../../core/memory/schedule";
@@ -45,6 +45,13 @@ const SCHEME = v.pipe(
   v.check(isColourScheme),
 );
 
+/** The schools that a learner chooses among: as they are taught, the least trouble, the fewest turns. */
+export const LEARNT_WAYS = [
+  "first",
+  "easiest",
+  "shortest",
+] as const satisfies readonly WaySchool[];
+
 const SETTINGS_SCHEMA = v.looseObject({
   cubeColours: v.fallback(v.picklist(CUBE_COLOURS), "usual"),
   /** The learner's own six, as the cube is held with them set up. */
@@ -57,6 +64,8 @@ const SETTINGS_SCHEMA = v.looseObject({
   marks: v.fallback(v.boolean(), true),
   hold: v.fallback(v.picklist(HOLDS), "up"),
   hand: v.fallback(v.picklist(HANDS), "right"),
+  /** Which ways are learnt where no deck says another. */
+  ways: v.fallback(v.picklist(LEARNT_WAYS), "first"),
   motion: v.fallback(v.picklist(MOTIONS), "system"),
   notation: v.fallback(v.picklist(NOTATIONS), "both"),
   clockRunning: v.fallback(v.boolean(), false),

@@ -5,6 +5,7 @@
 import type { CaseId } from "../../core/cases/case-ids";
 import { stageOfCase } from "../../core/cases/case-table";
 import { holdFor } from "../../core/cases/hold-in-stage";
+import type { WayChoice } from "../../core/cases/way-for-position";
 import {
   wholeCubeNaming,
   type WholeCubeNaming,
@@ -103,6 +104,11 @@ export class LearnerState {
   /** What the names of cases depend on. */
   get naming(): WholeCubeNaming {
     return wholeCubeNaming(this.#scheme, this.#settings.hold);
+  }
+
+  /** The ways that the learner chose: what counts where a deck says nothing else. */
+  get wayChoice(): WayChoice {
+    return { school: this.#settings.ways, hand: this.#settings.hand };
   }
 
   /** What the learner's cube is drawn with, on the window's ground. */

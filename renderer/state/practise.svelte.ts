@@ -432,7 +432,7 @@ export class PractiseState {
       position,
       way: taughtTurns(position, {
         way: learner.deckCase(item)?.way,
-        hand: learner.settings.hand,
+        choice: learner.wayChoice,
       }),
       isMarked: isMarked(item, learner.settings),
       isRetry,
@@ -447,7 +447,7 @@ export class PractiseState {
       answerWay === "my-cube"
         ? new MyCubeAttempt({
             ...start,
-            wayChoice: { school: "first", hand: learner.settings.hand },
+            wayChoice: learner.wayChoice,
             ownCube: this.#ownCube,
             walk,
             findSetUp,

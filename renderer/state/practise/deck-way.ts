@@ -3,9 +3,9 @@ import { judge } from "../../../core/answer/judge";
 import { type Position, startOf } from "../../../core/cases/position";
 import {
   turnsForPosition,
+  type WayChoice,
   wayForPosition,
 } from "../../../core/cases/way-for-position";
-import type { Hand } from "../../../core/cases/way";
 import { applyTurns } from "../../../core/cube/held-cube";
 import type { Turn } from "../../../core/cube/turns";
 import type { DeckWay } from "../../../core/deck/deck";
@@ -13,10 +13,10 @@ import { turnsOfDeckWay } from "../../../core/deck/way-of-deck";
 
 /** Which way is taught. */
 export interface TaughtWay {
-  /** The deck's; undefined: the one that is taught first. */
+  /** The deck's; undefined: the learner's own choice. */
   readonly way: DeckWay | undefined;
-  /** The learner's own, where the deck names none. */
-  readonly hand: Hand;
+  /** The learner's own: what counts where the deck says nothing, its hand where the deck names none. */
+  readonly choice: WayChoice;
 }
 
 /**
@@ -26,17 +26,17 @@ export interface TaughtWay {
  */
 export function taughtTurns(
   position: Position,
-  { way, hand }: TaughtWay,
+  { way, choice }: TaughtWay,
 ): readonly Turn[] {
   const turns =
     way === undefined
       ? undefined
-      : turnsOfDeckWay(position.case, way, position.hold, hand);
+      : turnsOfDeckWay(position.case, way, position.hold, choice.hand);
   const own = turns && wayForPosition(position, { turns });
   const answers =
     own !== undefined &&
     judge(position, applyTurns(startOf(position), own)).right;
   return own !== undefined && answers
     ? own
-    : turnsForPosition(position, { school: "first", hand });
+    : turnsForPosition(position, choice);
 }

@@ -225,18 +225,15 @@ const SHOWN = new WeakMap<LearnerState, ShowMyCube>();
 
 /** The cube that a learner shows: the same as before, unless they changed its colours or its hold since. */
 export function cubeShownBy(learner: LearnerState): ShowMyCube {
-  const { scheme, settings } = learner;
-  const { hold, hand } = settings;
+  const { scheme, settings, wayChoice } = learner;
+  const { hold } = settings;
   const kept = SHOWN.get(learner);
   if (
     kept !== undefined &&
-    isSameJson(kept.told, { scheme, hold, way: { school: "first", hand } })
+    isSameJson(kept.told, { scheme, hold, way: wayChoice })
   )
     return kept;
-  const fresh = new ShowMyCube(
-    { scheme, hold, way: { school: "first", hand } },
-    findSolution,
-  );
+  const fresh = new ShowMyCube({ scheme, hold, way: wayChoice }, findSolution);
   SHOWN.set(learner, fresh);
   return fresh;
 }

@@ -37,17 +37,17 @@ export function wentAlong(
   return isSameWay(essence(turns), essence(way));
 }
 
-/** The deck's way first, then every other way that is not the same turns. */
+/** The way that is taught first, then every other that is not the same turns. */
 export function shownWays(
   position: Position,
   taught: TaughtWay,
 ): readonly [ShownWay, ...ShownWay[]] {
   const first: ShownWay = {
-    name: "The deck’s way",
+    name: taught.way === undefined ? "The way you learn" : "The deck’s way",
     turns: taughtTurns(position, taught),
   };
   const others: ShownWay[] = [];
-  for (const way of waysOf(position.case, position.hold, taught.hand)) {
+  for (const way of waysOf(position.case, position.hold, taught.choice.hand)) {
     const turns = wayForPosition(position, way);
     const isKnown = [first, ...others].some((other) =>
       isSameWay(other.turns, turns),

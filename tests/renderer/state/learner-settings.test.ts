@@ -13,6 +13,7 @@ describe("a learner's settings", () => {
     expect(DEFAULT_SETTINGS).toMatchObject({
       cubeColours: "usual",
       hold: "up",
+      ways: "first",
       letters: false,
       clockRunning: false,
       motion: "system",
@@ -25,6 +26,7 @@ describe("a learner's settings", () => {
   it("that cannot be read fall back one by one, and unknown ones are kept", () => {
     const read = parseLearnerSettings({
       hold: "sideways",
+      ways: "magic",
       letters: true,
       turnsOverAt: 30,
       ownColours: { ...USUAL_SCHEME, D: "white" },
