@@ -7,12 +7,12 @@ import type { SlotCase } from "./slot-cases";
 import type { FirstLayerStage, SlotStage } from "./stage";
 import { turnsInTable, type Way, WAY_SCHOOLS, type WaySchool } from "./way";
 
-/** The families of the first layer's cases, by where the piece is and which way it faces. */
+/** The families of the first layer's cases, by where the piece is and which way it faces; from left to right as on a shelf, where the short ones share a row. */
 export const FAMILIES = [
   "straight-up",
   "looks-from-below",
-  "go-down-first",
   "flipped-at-home",
+  "go-down-first",
   "in-anothers-home",
   "on-a-side",
   "underneath",

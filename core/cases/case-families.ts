@@ -3,7 +3,7 @@
  * within a family as the trade counts them, where it has names for them.
  */
 import { partOf, runToEnd, type Steps } from "../solver/steps";
-import type { CaseEntry, Family } from "./case-entry";
+import { type CaseEntry, FAMILIES, type Family } from "./case-entry";
 import type { CaseId } from "./case-ids";
 import { caseEntry, gatherCases } from "./case-table";
 import { type LastLayerFamily, lastLayerFamilyOf } from "./last-layer-families";
@@ -38,28 +38,13 @@ export interface ShelfFamily {
   readonly groups: readonly (readonly CaseId[])[];
 }
 
-/** The families of the first layer from left to right: the short ones share a board's row. */
-const FIRST_LAYER_ORDER: readonly Family[] = [
-  "straight-up",
-  "looks-from-below",
-  "flipped-at-home",
-  "go-down-first",
-  "in-anothers-home",
-  "on-a-side",
-  "underneath",
-  "twisted-at-home",
-  "next-to-its-home",
-  "across-from-its-home",
-  "in-each-others-homes",
-];
-
 /** Slots' families as they are met in a solve: from both pieces in the top layer to pieces in other slots. */
 const SLOT_PLACES: readonly SlotPlace[] = ["last-layer", "home", "elsewhere"];
 
 function rankOf({ family, group }: CaseFamily): number {
   switch (group) {
     case "first-layer":
-      return FIRST_LAYER_ORDER.indexOf(family);
+      return FAMILIES.indexOf(family);
     case "slot": {
       const { corner = "last-layer", edge } = family;
       const atCorner = SLOT_PLACES.indexOf(corner);

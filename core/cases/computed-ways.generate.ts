@@ -42,10 +42,8 @@ const ON_DEMAND: readonly LastLayerStage[] = [
 const ways: (readonly [id: CaseId, shortest: EasyTurns, easiest: EasyTurns])[] =
   [];
 
-const begun = Date.now();
-
 function tell(what: string): void {
-  console.log(`${Math.round((Date.now() - begun) / 1000)} s: ${what}`);
+  console.log(`${Math.round(process.uptime())} s: ${what}`);
 }
 
 function ready<T>(value: T | undefined, what: string): T {

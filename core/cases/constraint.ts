@@ -10,6 +10,7 @@ import {
   type Edge,
   EDGES,
   type Pieces,
+  NO_PIECES,
 } from "../cube/pieces";
 import type { StateConstraint } from "../cube/sample-state";
 import { type AskedPiece, askedPieces, type CaseGoal } from "./case-goal";
@@ -74,8 +75,6 @@ export function placedBefore(stage: Stage): Pieces {
       return placedBeforeSlots(stage);
   }
 }
-
-const NO_PIECES: Pieces = { corners: [], edges: [] };
 
 /** Several lists of pieces as one. */
 export function allPieces(lists: readonly Pieces[]): Pieces {

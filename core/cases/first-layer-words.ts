@@ -124,15 +124,6 @@ export function firstLayerPlace(id: FirstLayerId, naming: CaseNaming): string {
   return placeInWords(seen(id, naming.hold).place);
 }
 
-/** The side on which the first colour shows: "on the front"; undefined where it may be any. */
-export function facingSide(
-  id: FirstLayerId,
-  naming: CaseNaming,
-): string | undefined {
-  const { facing } = seen(id, naming.hold);
-  return facing === undefined ? undefined : onSideInWords(facing);
-}
-
 /**
  * Which way the piece faces: "white on the front", or "flipped" for an edge in
  * the first layer with its other colour outward; undefined where it may face

@@ -40,11 +40,6 @@ export function lastLayerCases(
   return cases;
 }
 
-/** How often a case comes up in its stage, when every look is as likely. Units: a fraction of 1. */
-export function lastLayerChance({ stage, size }: LastLayerCase): number {
-  return size / lastLayerOrbits(stage).looks;
-}
-
 /** The case of the same stage that a state of a case turns into. */
 function caseAfter(
   { stage, lookAt }: LastLayerCase,

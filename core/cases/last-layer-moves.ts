@@ -6,6 +6,7 @@
  * longest round is the shortest (two rounds of three rather than an exchange
  * and a round of four), then the most corners stay.
  */
+import { FREE_QUARTERS } from "./case-goal";
 import type { PartlyKnownCubies } from "../cube/cubies";
 import {
   CORNER_FACELETS,
@@ -34,8 +35,6 @@ export interface PieceMove {
   readonly from: number;
   readonly to: number;
 }
-
-const QUARTERS = [0, 1, 2, 3] as const;
 
 /** For each of four places, where its piece belongs before a last turn of the layer. */
 function targetsBefore(places: string, quarters: number): readonly number[] {
@@ -76,7 +75,7 @@ export function lastLayerMoves(
 ): readonly PieceMove[] {
   const seen = lastLayerSeen(stage);
   const { cornerPlaces, edgePlaces } = lookIn(cubies);
-  const readings = QUARTERS.map((quarters) => {
+  const readings = FREE_QUARTERS.map((quarters) => {
     const corners =
       seen.corners === "all" ? targetsBefore(cornerPlaces, quarters) : [];
     const edges =

@@ -178,22 +178,6 @@ export function slotNameInFamily(
   return `${capitalised(first)}; edge ${edgePhrase(edge, naming)}`;
 }
 
-/** Where the pieces of a case are: "top front right", "middle front left". */
-export interface SlotPlacesInWords {
-  /** Left out where the stage has no corner to bring home. */
-  readonly corner?: string;
-  readonly edge: string;
-}
-
-/** Where the pieces of a case are when it is lined up, the slot at the front right. */
-export function slotPlaces(one: SlotCase): SlotPlacesInWords {
-  const { corner, edge } = slotSeen(one);
-  return {
-    ...(corner === undefined ? {} : { corner: placeInWords(corner.place) }),
-    edge: placeInWords(edge.place),
-  };
-}
-
 /** Where the slot's home is seen: "middle front right", for a pair with the bottom below it. */
 export const SLOT_PLACE: string = placeInWords(EDGE_SIDES);
 

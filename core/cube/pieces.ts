@@ -83,5 +83,8 @@ export interface Pieces {
   readonly edges: readonly Edge[];
 }
 
+/** No piece at all. */
+export const NO_PIECES: Pieces = { corners: [], edges: [] };
+
 /** In how many ways a piece can be turned in its place. */
 export const ORIENTATIONS = { corner: 3, edge: 2 } as const;

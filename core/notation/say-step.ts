@@ -12,7 +12,6 @@ import type { Face } from "../cube/faces";
 import { applyTurn, type HeldCube, viewFace } from "../cube/held-cube";
 import type { Corner, Edge } from "../cube/pieces";
 import { isWholeCubeTurn, type Turn, turnParts } from "../cube/turns";
-import { present } from "../invariant";
 import {
   afterTurn,
   canBeFollowed,
@@ -122,19 +121,6 @@ function pieceTold(
   return isWholeCubeTurn(turn)
     ? `${names.the} comes to the ${placeInWords(to.at)}`
     : whatHappens(names, from, to, viewFace(after.hold, "U"));
-}
-
-/** One turn in words, told from a cube on which every home is in its place. */
-export function sayStep(
-  cube: HeldCube,
-  turn: Turn,
-  follow: PiecesToFollow,
-  options: StepOptions = {},
-): string {
-  return present(
-    sayWay(cube, [turn], follow, options)[0],
-    "one turn has one sentence",
-  );
 }
 
 function pieceToTell(

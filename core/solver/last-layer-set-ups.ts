@@ -8,6 +8,7 @@
  * solutions would be half as long again, and all sequences as long as these
  * cannot be searched.
  */
+import { FREE_QUARTERS } from "../cases/case-goal";
 import { LAST_LAYER_CORNERS, LAST_LAYER_EDGES } from "../cases/last-layer-look";
 import { arePlaced } from "../cases/recognise-slot";
 import { FIRST_TWO_LAYERS } from "../cases/slot-stages";
@@ -71,15 +72,13 @@ interface ShortSequence {
   readonly effect: Cubies;
 }
 
-const QUARTERS = [0, 1, 2, 3] as const;
-
 /** Sequences dealt with between two pauses: about 2 ms. */
 const SEQUENCES_A_STEP = 256;
 
 /** Of two the first has no more turns: what is shortest is found either way round. */
 const MOST_OF_FIRST = 9;
 
-const LAYER_TURNS: readonly ShortSequence[] = QUARTERS.map((quarters) => {
+const LAYER_TURNS: readonly ShortSequence[] = FREE_QUARTERS.map((quarters) => {
   const turns = quarters === 0 ? [] : [faceTurnIndex(FREE_LAYER, quarters)];
   return { turns, effect: effectOf(turns) };
 });
@@ -177,7 +176,7 @@ function* fromEverySide(): Steps<readonly ShortSequence[]> {
   const met = new Map<string, ShortSequence>();
   const given = sequencesKeepingTwoLayers();
   for (const [i, turns] of given.entries()) {
-    for (const quarters of QUARTERS) {
+    for (const quarters of FREE_QUARTERS) {
       const seen = sequenceImage(rotationAbout("y", quarters), turns);
       const name = seen.join();
       if (!met.has(name))
@@ -197,9 +196,9 @@ interface Table {
 function* tableOf(all: readonly ShortSequence[]): Steps<Table> {
   const met = new Map<number, number[]>();
   for (const [i, { effect }] of all.entries()) {
-    for (const before of QUARTERS) {
+    for (const before of FREE_QUARTERS) {
       const begun = compose(LAYER_TURNS[before]!.effect, effect);
-      for (const after of QUARTERS) {
+      for (const after of FREE_QUARTERS) {
         const key = keyOf(compose(begun, LAYER_TURNS[after]!.effect));
         const name = i * 16 + before * 4 + after;
         const same = met.get(key);

@@ -3,6 +3,7 @@ import { caseEntry } from "../../core/cases/case-table";
 import { targetsOf } from "../../core/cases/constraint";
 import { type Position, startOf } from "../../core/cases/position";
 import { applyTurns } from "../../core/cube/held-cube";
+import { NO_PIECES } from "../../core/cube/pieces";
 import type { Turn } from "../../core/cube/turns";
 import { formatTurn } from "../../core/notation/format";
 import { sayWay } from "../../core/notation/say-step";
@@ -21,8 +22,6 @@ export interface WalkedTurn {
 
 /** Units: pixels of a cubie in a row. */
 const PIXELS = 12.4;
-
-const NO_PIECES = { corners: [], edges: [] };
 
 /** The turns of a way from a case's position. */
 export function walkedTurns(

@@ -13,7 +13,7 @@ import type { PartlyKnownCubies } from "../../../core/cube/cubies";
 import { stickersOf } from "../../../core/cube/facelets";
 import { FACES } from "../../../core/cube/faces";
 import type { HeldCube } from "../../../core/cube/held-cube";
-import type { Pieces } from "../../../core/cube/pieces";
+import { NO_PIECES, type Pieces } from "../../../core/cube/pieces";
 import { holdInWords } from "../../../core/notation/place-words";
 import { capitalised, listInWords } from "../../../core/notation/sentence";
 import type { ColourScheme } from "../../../core/picture/colour-sets";
@@ -25,8 +25,6 @@ import { pieceInWords, piecesOf } from "./prompt-words";
 
 /** A step whose cube may be known in part only, or the last turn. */
 export type ShownStep = CaseStep | PlainStep;
-
-const NO_PIECES: Pieces = { corners: [], edges: [] };
 
 /** The pieces that a step brings home: none in the last layer, where all are asked about at once. */
 export function piecesOfStep(step: ShownStep): Pieces {

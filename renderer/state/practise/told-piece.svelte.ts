@@ -2,13 +2,10 @@
  * One piece that a learner is stuck with: which it is, where it is, and what
  * follows. Everything that comes before its stage is taken to be placed.
  */
-import { placedBefore } from "../../../core/cases/constraint";
+import { piecesOfHome, placedBefore } from "../../../core/cases/constraint";
 import { holdFor, holdInStage } from "../../../core/cases/hold-in-stage";
 import { recognise } from "../../../core/cases/recognise";
-import { piecesOfSlot } from "../../../core/cases/slot-stages";
 import {
-  cornerOfHome,
-  edgeOfHome,
   FIRST_LAYER_STAGES,
   type FirstLayerStage,
   SLOT_STAGES,
@@ -23,7 +20,6 @@ import type { WayChoice } from "../../../core/cases/way-for-position";
 import { type CaseStep, stepToAnswer } from "../../../core/cases/whole-solve";
 import type { PartlyKnownCubies } from "../../../core/cube/cubies";
 import type { HeldCube } from "../../../core/cube/held-cube";
-import type { Pieces } from "../../../core/cube/pieces";
 import { placeFacelets } from "./case-picture";
 import { type CubePiece, isKnown, onlyHome, withPieceAt } from "./own-cube";
 import { piecesOf } from "./prompt-words";
@@ -33,19 +29,6 @@ export const PIECE_STAGES = [...FIRST_LAYER_STAGES, ...SLOT_STAGES] as const;
 
 /** A stage in which single pieces are brought home. */
 export type PieceStage = FirstLayerStage | SlotStage;
-
-/** The pieces that a stage brings into one home. */
-export function piecesForHome(stage: PieceStage, home: HomeIndex): Pieces {
-  switch (stage) {
-    case "first-layer-edges":
-      return { corners: [], edges: [edgeOfHome(home)] };
-    case "first-layer-corners":
-      return { corners: [cornerOfHome(home)], edges: [] };
-    case "second-layer-edges":
-    case "pairs":
-      return piecesOfSlot(stage, home);
-  }
-}
 
 /** What comes of a piece that was told. */
 export type PieceOutcome =
@@ -64,7 +47,7 @@ export class ToldPiece {
   readonly #asked = $derived.by(() =>
     this.#home === undefined
       ? undefined
-      : piecesOf(piecesForHome(this.#stage, this.#home)).find(
+      : piecesOf(piecesOfHome(this.#stage, this.#home)).find(
           (piece) => !isKnown(this.#cubies, piece),
         ),
   );
@@ -119,7 +102,7 @@ export class ToldPiece {
   /** The home that a facelet of the picture belongs to; undefined where it is none of the stage's. */
   homeOfFacelet(facelet: number): HomeIndex | undefined {
     return HOME_INDICES.find((home) =>
-      piecesOf(piecesForHome(this.#stage, home)).some(({ kind, piece }) =>
+      piecesOf(piecesOfHome(this.#stage, home)).some(({ kind, piece }) =>
         placeFacelets(this.cube, kind, piece).includes(facelet),
       ),
     );

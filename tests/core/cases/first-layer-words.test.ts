@@ -8,7 +8,6 @@ import {
   firstLayerNameInFamily,
   firstLayerPlace,
   firstLayerTitle,
-  facingSide,
   firstLayerFamilyAdvice,
   firstLayerFamilyName,
   homePlace,
@@ -86,8 +85,8 @@ describe("names held up", () => {
     expect(FAMILIES.map((family) => firstLayerFamilyName(family, UP))).toEqual([
       "Straight up",
       "White looks at you from below",
-      "Go down first",
       "Flipped at home",
+      "Go down first",
       "In another's home",
       "White on a side",
       "White underneath",
@@ -193,9 +192,18 @@ describe("places and facings", () => {
           .filter((word) => word !== "middle");
         expect(said.toSorted(), id).toEqual(words.toSorted());
         if (id === "S1" || id === "S2") {
-          expect(facingSide(id, naming)).toBeUndefined();
           expect(firstLayerFacing(id, naming)).toBeUndefined();
-        } else expect(facingSide(id, naming), id).toBe(facing);
+        } else {
+          // "Flipped" is said of an edge in the first layer that does not face out of it.
+          const outward = hold === "up" ? "on top" : "on the bottom";
+          const isFlipped =
+            isEdge &&
+            facing !== outward &&
+            words.includes(hold === "up" ? "top" : "bottom");
+          expect(firstLayerFacing(id, naming), id).toBe(
+            isFlipped ? "flipped" : `white ${facing}`,
+          );
+        }
       }
     }
   });

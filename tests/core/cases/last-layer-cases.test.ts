@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
+import { caseChance } from "../../../core/cases/case-chance";
 import {
   hasInverses,
   type LastLayerCase,
   lastLayerCases,
-  lastLayerChance,
   lastLayerInverseOf,
   lastLayerTwinOf,
 } from "../../../core/cases/last-layer-cases";
@@ -184,7 +184,8 @@ describe("chances", () => {
       const one = lastLayerCases(stage).find(
         (other) => tradeNameOf(other) === name,
       );
-      return one === undefined ? undefined : lastLayerChance(one);
+      const { part = 0, whole = 1 } = (one && caseChance(one.id)) ?? {};
+      return part / whole;
     };
     expect(chanceOf("last-layer-turned", "20")).toBeCloseTo(1 / 216, 12);
     expect(chanceOf("last-layer-turned", "57")).toBeCloseTo(1 / 108, 12);

@@ -12,7 +12,6 @@ import {
   slotFamilyName,
   slotInWords,
   slotNameInFamily,
-  slotPlaces,
   slotTitle,
 } from "../../../core/cases/slot-words";
 import type { WholeCubeNaming } from "../../../core/cases/whole-cube-naming";
@@ -228,10 +227,6 @@ describe.each(SLOT_STAGES)("words of %s", (stage) => {
     for (const one of slotCases(stage)) {
       const { cornerPlace, edgePlace, firstOn, frontOn, rightOn } =
         readOff(one);
-      expect(slotPlaces(one)).toEqual({
-        ...(cornerPlace === undefined ? {} : { corner: cornerPlace }),
-        edge: edgePlace,
-      });
       const corner =
         cornerPlace === undefined
           ? ""

@@ -26,11 +26,7 @@ import {
 } from "../../../core/cube/turns";
 import { formatTurn, formatTurns } from "../../../core/notation/format";
 import { inverseTurns } from "../../../core/notation/inverse";
-import {
-  type PiecesToFollow,
-  sayStep,
-  sayWay,
-} from "../../../core/notation/say-step";
+import { type PiecesToFollow, sayWay } from "../../../core/notation/say-step";
 import {
   afterTurns,
   NORMALS,
@@ -391,12 +387,12 @@ describe("ways in words", () => {
   it("say only the turn where the piece is not known", () => {
     const cubies = knownOnly(START.cubies, new Set(), new Set());
     const follow = followingCorner(corner("URF"));
-    expect(
-      sayStep({ ...START, cubies }, { layer: "R", quarters: 3 }, follow),
-    ).toBe("Right side down.");
+    expect(sayWay({ ...START, cubies }, turnsOf("R'"), follow)).toEqual([
+      "Right side down.",
+    ]);
     const nothing = { corners: [], edges: [] };
-    expect(sayStep(START, { layer: "D", quarters: 1 }, nothing)).toBe(
+    expect(sayWay(START, turnsOf("D"), nothing)).toEqual([
       "Bottom to the right.",
-    );
+    ]);
   });
 });
