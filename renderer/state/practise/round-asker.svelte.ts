@@ -1,0 +1,181 @@
+/**
+ * Asks a round: one item after the other, each stored before it is shown,
+ * until the round is over and it is said what waits.
+ */
+import type { DayPlan } from "../../../core/memory/day-plan";
+import {
+  answerItem,
+  currentItem,
+  type RoundItem,
+  withHints,
+} from "../../../core/memory/round";
+import type { StorageError } from "../../storage/storage-error";
+import type { Attempt } from "./answered-case.svelte";
+import { attemptOfItem, type PractiseNeeds } from "./attempt-of-item";
+import { answerWayOf } from "./deck-choices";
+import type { StoredWalk } from "./desk-schema";
+import type { GivenAnswer } from "./given-answer";
+import { MyCubeAttempt } from "./my-cube-attempt.svelte";
+import { type OpenRound, putAside, roundToTakeUp } from "./open-rounds";
+import { extraRound, plannedRound } from "./planned-round";
+import { PractiseDesk } from "./practise-desk.svelte";
+import type { PractisePhase } from "./practise-phase";
+import type { Practised } from "./practised";
+import { reviewedAnswer } from "./reviewed-answer";
+
+/** What a round being asked has come to. */
+export class RoundAsker {
+  readonly desk: PractiseDesk;
+  readonly #needs: PractiseNeeds;
+  readonly #onmoved: () => void;
+  #isClosed = false;
+  phase: PractisePhase = $state.raw({ kind: "opening" });
+
+  /** Shape: `onmoved` hears of every tap about the cube in the learner's hands. */
+  constructor(needs: PractiseNeeds, onmoved: () => void) {
+    this.#needs = needs;
+    this.#onmoved = onmoved;
+    this.desk = new PractiseDesk(needs.learner, () => this.asked);
+  }
+
+  /** The attempt under way. */
+  get asked(): Attempt | undefined {
+    return this.phase.kind === "case" ? this.phase.attempt : undefined;
+  }
+
+  get isClosed(): boolean {
+    return this.#isClosed;
+  }
+
+  /** Nothing more is asked. */
+  close(): void {
+    this.#isClosed = true;
+    this.leaveAsked();
+  }
+
+  /** Leaves the attempt under way, if there is one. */
+  leaveAsked(): void {
+    if (this.asked !== undefined) this.desk.leave(this.asked);
+  }
+
+  /** What was to be stored or read could not be. */
+  failed(error: StorageError): void {
+    this.phase = { kind: "trouble", error };
+  }
+
+  /** Begins a new round of what was chosen, or of what is due and new. */
+  async start(of: Practised | undefined): Promise<void> {
+    this.desk.of = of;
+    const { day, round } = plannedRound(this.#needs.learner, of);
+    this.desk.round = round;
+    if (round === undefined) this.phase = { kind: "rest", day };
+    else await this.present();
+  }
+
+  /** Begins a round of cases that need no practice today. */
+  async startExtra(day: DayPlan): Promise<void> {
+    this.desk.round = extraRound(this.#needs.learner, day);
+    await this.present();
+  }
+
+  /** Takes up a round that waits for what is asked, or begins a new one. */
+  async takeUpOrStart(of: Practised | undefined): Promise<void> {
+    const open = await this.desk.openRounds();
+    if (!open.ok) this.failed(open.error);
+    else if (!(await this.#takeUp(open.value))) await this.start(of);
+  }
+
+  async #takeUp(open: readonly OpenRound[]): Promise<boolean> {
+    const taken = roundToTakeUp(open, this.desk.of);
+    const aside = await putAside(this.#needs.learner.database, open, taken);
+    if (!aside.ok) {
+      this.failed(aside.error);
+      return true;
+    }
+    if (taken === undefined) return false;
+    await this.present(this.desk.takeUp(taken, taken === open[0]));
+    return true;
+  }
+
+  /** The next item, or the end of the round. */
+  async goOn(): Promise<void> {
+    const { round } = this.desk;
+    if (round === undefined) return;
+    const isPast = this.desk.isPast(round);
+    if (currentItem(round) !== undefined && !isPast) {
+      await this.present();
+      return;
+    }
+    const removed = await this.desk.remove(round);
+    if (!removed.ok) {
+      this.failed(removed.error);
+      return;
+    }
+    if (isPast) {
+      // Its day is over: what is due now was planned by nobody yet.
+      await this.takeUpOrStart(this.desk.of);
+      return;
+    }
+    const open = await this.desk.openRounds();
+    if (!open.ok) this.failed(open.error);
+    else
+      this.phase = { kind: "summary", round, waiting: open.value.length > 0 };
+  }
+
+  /** Puts the current item on the desk, stored before it is shown. Shape: `walk` as it was stored on the learner's cube. */
+  async present(walk?: StoredWalk): Promise<void> {
+    const { round } = this.desk;
+    const item = round === undefined ? undefined : currentItem(round);
+    if (item === undefined) return this.goOn();
+    if (answerWayOf(item, this.#needs.learner.settings) !== "my-cube")
+      this.desk.markShown(item);
+    const saved = await this.desk.save(walk);
+    if (!saved.ok) {
+      this.failed(saved.error);
+      return;
+    }
+    if (this.#isClosed || this.desk.round === undefined) return;
+    this.show(currentItem(this.desk.round) ?? item, false, walk);
+  }
+
+  /** Shows an item, in the round or once more outside it. */
+  show(item: RoundItem, isRetry: boolean, walk?: StoredWalk): void {
+    const { desk } = this;
+    const attempt = attemptOfItem(
+      item,
+      this.#needs,
+      { isRetry, ownCube: desk.ownCube, walk },
+      {
+        onhinted: (hints) => {
+          if (isRetry || desk.round === undefined) return;
+          desk.round = withHints(desk.round, hints);
+          void desk.save();
+        },
+        onset: () => {
+          if (!isRetry) desk.markShown(item);
+        },
+        onmoved: () => {
+          this.#onmoved();
+          void desk.save();
+        },
+        onended: (ended, given) => void this.#ended(ended, given),
+      },
+    );
+    this.phase = { kind: "case", attempt };
+    // A cube that shows the case already counts as set up from the start.
+    if (attempt instanceof MyCubeAttempt && !isRetry) void desk.save();
+  }
+
+  async #ended(attempt: Attempt, given: GivenAnswer): Promise<void> {
+    const { desk } = this;
+    const { learner } = this.#needs;
+    const { round } = desk;
+    if (round === undefined) return;
+    desk.leave(attempt);
+    const day = desk.isPast(round) ? learner.today : round.day;
+    const answered = reviewedAnswer(attempt, given, learner, day);
+    if (!attempt.isRetry) desk.round = answerItem(round, answered.review);
+    this.phase = { kind: "answered", answered };
+    if (!attempt.isRetry) await desk.store(answered);
+  }
+}
