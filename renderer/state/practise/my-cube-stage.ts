@@ -34,8 +34,8 @@ export type Astray = "looks-different" | "base-lost" | "solved";
 /** What the learner says the cube shows after their answer. */
 export type Report = "done" | "corrected" | "not-done";
 
-/** Where an attempt on the learner's own cube stands. */
-export type MyCubeStage =
+/** Where the case's set-up stands. */
+export type SetUpStage =
   /** What the cube has now is not known. */
   | { readonly kind: "has" }
   /** A piece has to be found on the cube. */
@@ -51,14 +51,20 @@ export type MyCubeStage =
   | { readonly kind: "searching"; readonly progress: number }
   /** No set-up was found, said plainly. */
   | { readonly kind: "no-set-up"; readonly error: SolverError }
-  | { readonly kind: "set-up"; readonly walk: TurnWalk }
+  | { readonly kind: "set-up"; readonly walk: TurnWalk };
+
+/** Where the answer stands, once the case is set up. */
+export type AnswerStage =
   /** A new case: its way is walked through. */
   | { readonly kind: "shown"; readonly walk: TurnWalk }
-  /** Set up; the clock waits for the learner to have seen it. */
+  /** The clock waits for the learner to have seen it. */
   | { readonly kind: "see" }
   | { readonly kind: "turning"; readonly hasSaidKnown: boolean }
   | { readonly kind: "report" }
   | { readonly kind: "ended" };
+
+/** Where an attempt on the learner's own cube stands. */
+export type MyCubeStage = SetUpStage | AnswerStage;
 
 /** What an attempt is begun with. */
 export interface MyCubeStart {

@@ -24,10 +24,15 @@ import {
   turnsToAnswer,
   type WayChoice,
 } from "../../../core/cases/way-for-position";
-import { type PartlyKnownCubies, SOLVED } from "../../../core/cube/cubies";
+import {
+  isFullyKnown,
+  type PartlyKnownCubies,
+  SOLVED,
+} from "../../../core/cube/cubies";
 import type { HeldCube } from "../../../core/cube/held-cube";
 import { agreesWith } from "../../../core/cube/partly-known";
 import type { Edge, Pieces } from "../../../core/cube/pieces";
+import type { RoundItem } from "../../../core/memory/round";
 import { formatTurns } from "../../../core/notation/format";
 import { simplifyTurns } from "../../../core/notation/simplify";
 import type { Astray } from "./my-cube-stage";
@@ -65,6 +70,30 @@ export interface WayOnContext {
    * is brought home: a set-up begins from any cube on which it knows the pieces.
    */
   readonly isPuttingRight: boolean;
+}
+
+/**
+ * What is set up: what the question shows, by a few turns; where the whole
+ * cube is known and the case is no longer new, the whole random position. In
+ * the last layer there is little besides, and it would take more turns.
+ *
+ * Shape: `named` is what the question shows of `whole`.
+ */
+export function positionToSetUp(
+  own: PartlyKnownCubies | undefined,
+  { whole, named }: { readonly whole: Position; readonly named: Position },
+  { bare }: Pick<RoundItem, "bare">,
+): Position {
+  return own !== undefined &&
+    isFullyKnown(own) &&
+    !bare &&
+    !isAboutLastLayer(whole)
+    ? whole
+    : named;
+}
+
+function isAboutLastLayer(position: Position): boolean {
+  return caseEntry(position.case).group === "last-layer";
 }
 
 /** The cube in the hands, held as it is for every set-up's first turn. */
@@ -170,6 +199,22 @@ export function asSetUp(
   position: Position,
 ): HeldCube<PartlyKnownCubies> {
   return { cubies, hold: startOf(position).hold };
+}
+
+/**
+ * The case as it was set up. Of the last layer the picture may show more than
+ * the stage sees, as far as it is known: it looks like the cube in the hands.
+ */
+export function asShown(
+  own: PartlyKnownCubies | undefined,
+  position: Position,
+): HeldCube<PartlyKnownCubies> {
+  const shown = startOf(position);
+  return own !== undefined &&
+    isAboutLastLayer(position) &&
+    agreesWith(own, shown.cubies)
+    ? { cubies: own, hold: shown.hold }
+    : shown;
 }
 
 /** Whether two walks ask for the same turns. */
