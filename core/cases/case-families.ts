@@ -2,7 +2,7 @@
  * How a stage's cases stand on a shelf: in families, mirror twins side by side;
  * within a family as the trade counts them, where it has names for them.
  */
-import { partOf, runToEnd, type Steps } from "../solver/steps";
+import { partOf, runToEnd, type Steps } from "../steps";
 import { type CaseEntry, FAMILIES, type Family } from "./case-entry";
 import type { CaseId } from "./case-ids";
 import { caseEntry, gatherCases } from "./case-table";

@@ -8,7 +8,7 @@ import type { Turn } from "../cube/turns";
 import { invariant, present } from "../invariant";
 import { mirrorTurns, turnsThroughSymmetry } from "../notation/mirror";
 import { simplifyTurns } from "../notation/simplify";
-import { partOf, runToEnd, type Steps } from "../solver/steps";
+import { partOf, runToEnd, type Steps } from "../steps";
 import {
   type CaseEntry,
   entryFromRow,

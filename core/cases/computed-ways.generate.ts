@@ -13,7 +13,7 @@ import { format } from "prettier";
 import { formatTurns } from "../notation/format";
 import { createCaseSearch } from "../solver/case-search";
 import type { EasyTurns } from "../solver/easiest-writing";
-import { runToEnd } from "../solver/steps";
+import { runToEnd } from "../steps";
 import type { CaseId } from "./case-ids";
 import { CORNER_SWAP_IDS } from "./case-ids";
 import { casesOfStage } from "./case-table";

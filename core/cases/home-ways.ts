@@ -20,7 +20,7 @@ import {
   piecesOfNumbers,
   slotsOfPieces,
 } from "../solver/seen-marks";
-import type { Steps } from "../solver/steps";
+import type { Steps } from "../steps";
 import { EVERY_TURN } from "../solver/turn-costs";
 import { faceTurnsOfSequence } from "../solver/turns-in-holds";
 import type { CaseId } from "./case-ids";

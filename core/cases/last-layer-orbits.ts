@@ -10,7 +10,7 @@
  * 493 in 16 ms, the 3,915 in 90 ms.
  */
 import { invariant, present } from "../invariant";
-import { runToEnd, type Steps } from "../solver/steps";
+import { runToEnd, type Steps } from "../steps";
 import {
   type LastLayerLook,
   type LookPart,

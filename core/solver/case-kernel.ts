@@ -15,7 +15,7 @@ import { valueOfHalf } from "./case-halves";
 import type { Nearby } from "./case-nearby";
 import type { FollowedPieces } from "./case-tables";
 import { faceOfTurn, type FaceTurnSequence } from "./face-turn-sequence";
-import type { Steps } from "./steps";
+import type { Steps } from "../steps";
 
 /** The longest sequences a kernel can search for. */
 export const MOST_CASE_TURNS = 20;

@@ -25,7 +25,7 @@ import { faceOfTurn } from "./face-turn-sequence";
 import { ALL_TURNS } from "./move-tables";
 import { ORIENTATIONS } from "../cube/pieces";
 import { SLOTS } from "./piece-slots";
-import type { Steps } from "./steps";
+import type { Steps } from "../steps";
 
 /** The states within some turns of a goal, those of the free layer at the end left out. */
 export interface Nearby {

@@ -28,7 +28,7 @@ import {
   type FaceTurnSequence,
 } from "./face-turn-sequence";
 import { ALL_TURNS } from "./move-tables";
-import { partOf, type Steps } from "./steps";
+import { partOf, type Steps } from "../steps";
 
 /** What to search for. */
 export interface CaseQuestion {

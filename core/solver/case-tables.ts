@@ -20,7 +20,7 @@ import {
   valuesWanted,
 } from "./case-halves";
 import { ORIENTATIONS } from "../cube/pieces";
-import { partOf, type Steps } from "./steps";
+import { partOf, type Steps } from "../steps";
 
 /** Distances of one half or of two, which are indices into the list of halves. */
 export interface CaseTable {

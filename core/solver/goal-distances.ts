@@ -15,7 +15,7 @@ import {
   type PieceGroup,
   SLOT_PAIRS,
 } from "./piece-slots";
-import type { Steps } from "./steps";
+import type { Steps } from "../steps";
 
 /** Distances of a group to a goal, known up to some number of turns. */
 export interface GoalDistances {

@@ -31,7 +31,7 @@ import {
 } from "./face-turn-sequence";
 import { imagined } from "./imagined";
 import { sequencesKeepingTwoLayers } from "./short-sequences";
-import { partOf, type Steps } from "./steps";
+import { partOf, type Steps } from "../steps";
 
 /** Finds sequences; keeps its table once it has been needed. */
 export interface LastLayerSequences {

@@ -9,7 +9,7 @@
 import { SOLVED } from "../cube/cubies";
 import { FACE_TURNS } from "../cube/face-turns";
 import type { CoordinateKind } from "./coordinates";
-import type { Steps } from "./steps";
+import type { Steps } from "../steps";
 
 /** All eighteen turns, as indices into `FACE_TURNS`. */
 export const ALL_TURNS: readonly number[] = FACE_TURNS.map((_, turn) => turn);

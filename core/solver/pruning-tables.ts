@@ -9,7 +9,7 @@
  */
 import { invariant } from "../invariant";
 import type { MoveTable } from "./move-tables";
-import type { Steps } from "./steps";
+import type { Steps } from "../steps";
 import type { SymmetryClasses } from "./symmetry-classes";
 
 /** One side of a pair: its values in classes, and what turns do to them. */

@@ -18,7 +18,7 @@ import {
   type LastLayerSequences,
 } from "./last-layer-set-ups";
 import { differInSlots, sequencesForSlots } from "./slot-set-ups";
-import { partOf, type Steps } from "./steps";
+import { partOf, type Steps } from "../steps";
 import { lightest, setUpScales } from "./weigh-set-up";
 
 /** How many sequences are dressed and weighed: a tenth of a millisecond each. */

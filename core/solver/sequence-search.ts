@@ -15,7 +15,7 @@ import type { FaceTurnSequence } from "./face-turn-sequence";
 import { FAR, type GoalDistances, goalDistances } from "./goal-distances";
 import { ALL_TURNS } from "./move-tables";
 import { groupsOf, PAIR_MOVES, placeOfGroup, SLOT_PAIRS } from "./piece-slots";
-import { partOf, type Steps } from "./steps";
+import { partOf, type Steps } from "../steps";
 
 /** A search that is ready for any length. */
 export interface SequenceSearch {

@@ -52,7 +52,7 @@ import { imagined } from "./imagined";
 import { createLastLayerSequences } from "./last-layer-set-ups";
 import { lastLayerSetUp, slotSetUp, togetherFor } from "./put-together";
 import { createSequenceSearch } from "./sequence-search";
-import { partOf, type Steps } from "./steps";
+import { partOf, type Steps } from "../steps";
 import { createTwoPhaseSolver, type TwoPhaseSolver } from "./two-phase";
 import { lightest, setUpScales, type WeighedSetUp } from "./weigh-set-up";
 

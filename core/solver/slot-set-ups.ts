@@ -22,7 +22,7 @@ import {
   normalised,
 } from "./face-turn-sequence";
 import { sequencesKeepingAllButSlot0 } from "./short-sequences";
-import type { Steps } from "./steps";
+import type { Steps } from "../steps";
 
 /** All pieces of the first two layers but those of some slots. */
 function allBut(slots: readonly HomeIndex[]): Pieces {

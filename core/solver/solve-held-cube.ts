@@ -5,7 +5,7 @@ import { isFaceTurn, type Turn } from "../cube/turns";
 import { validateCubies } from "../cube/validity";
 import { invariant } from "../invariant";
 import { err, ok, type Result } from "../result";
-import { partOf, type Steps } from "./steps";
+import { partOf, type Steps } from "../steps";
 import { createTwoPhaseSolver, type TwoPhaseSolver } from "./two-phase";
 
 /** Solves cubes; keeps its tables once they have been needed. */

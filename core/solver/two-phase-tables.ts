@@ -21,7 +21,7 @@ import {
   type PruningTable,
   type ReducedSide,
 } from "./pruning-tables";
-import { partOf, type Steps } from "./steps";
+import { partOf, type Steps } from "../steps";
 import {
   AXES_SYMMETRIES,
   AXIS_SYMMETRIES,

@@ -26,7 +26,7 @@ import {
 import { inverseTurn, type Quarters, type Turn } from "../cube/turns";
 import { validateCubies } from "../cube/validity";
 import { invariant, present } from "../invariant";
-import { runToEnd, type Steps } from "./steps";
+import { runToEnd, type Steps } from "../steps";
 import { createTwoPhaseSearch } from "./two-phase-search";
 import { buildTwoPhaseTables } from "./two-phase-tables";
 

@@ -30,7 +30,7 @@ import {
 } from "./face-turn-sequence";
 import type { LastLayerSequences } from "./last-layer-set-ups";
 import { sequencesKeepingTwoLayers } from "./short-sequences";
-import { partOf, type Steps } from "./steps";
+import { partOf, type Steps } from "../steps";
 
 /** So many of the shortest are written: about 10 ms each, and more are seldom easier. */
 const MOST_WRITTEN = 24;

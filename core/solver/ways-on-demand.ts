@@ -17,7 +17,7 @@ import type { Turn } from "../cube/turns";
 import type { CaseAnswer, CaseSearch } from "./case-search";
 import { MOST_CASE_TURNS } from "./case-kernel";
 import { type EasyTurns, easiestWriting } from "./easiest-writing";
-import type { Steps } from "./steps";
+import type { Steps } from "../steps";
 
 /** So long a way is looked for in a few seconds. Units: turns. */
 export const SOON_TURNS = 11;

@@ -1,6 +1,6 @@
 /** Long work on the window's own thread, in slices that nobody notices. */
 import type { Milliseconds } from "../../core/memory/review";
-import type { Steps } from "../../core/solver/steps";
+import type { Steps } from "../../core/steps";
 import { driveSteps } from "../workers/drive-steps";
 import { runningTime } from "./clock";
 

@@ -1,5 +1,5 @@
 import type { Milliseconds } from "../../core/memory/review";
-import type { Steps } from "../../core/solver/steps";
+import type { Steps } from "../../core/steps";
 
 /** How long work goes on at a time, and what lets other things happen in between. */
 export interface Slicing {

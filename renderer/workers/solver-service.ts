@@ -14,7 +14,7 @@ import {
   createHeldCubeSolver,
   type HeldCubeSolver,
 } from "../../core/solver/solve-held-cube";
-import type { Steps } from "../../core/solver/steps";
+import type { Steps } from "../../core/steps";
 import { driveSteps, type Slicing } from "./drive-steps";
 import {
   parseRequest,

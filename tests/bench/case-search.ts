@@ -18,7 +18,7 @@ import {
   createCaseSearch,
 } from "../../core/solver/case-search";
 import { afterSequence } from "../../core/solver/face-turn-sequence";
-import { runToEnd } from "../../core/solver/steps";
+import { runToEnd } from "../../core/steps";
 import {
   answeredBy,
   goalOf,

@@ -33,7 +33,7 @@ import {
   shuffled,
 } from "../../core/random-source";
 import { createSetUpFinder, type SetUpFinder } from "../../core/solver/set-up";
-import { runToEnd } from "../../core/solver/steps";
+import { runToEnd } from "../../core/steps";
 import { type BenchResult, resultFrom, WrongAnswer } from "./result";
 
 const SEED = 33;

@@ -8,7 +8,7 @@ import { fork } from "node:child_process";
 import { once } from "node:events";
 import { parseFacelets } from "../../core/cube/validity";
 import { formatTurns } from "../../core/notation/format";
-import { runToEnd } from "../../core/solver/steps";
+import { runToEnd } from "../../core/steps";
 import { createTwoPhaseSolver } from "../../core/solver/two-phase";
 import { WrongAnswer } from "./result";
 

@@ -60,7 +60,7 @@ import { outerBlockTurns } from "../../../core/notation/metrics";
 import { simplifyTurns } from "../../../core/notation/simplify";
 import { createCaseSearch } from "../../../core/solver/case-search";
 import { turnSeen } from "../../../core/solver/face-turn-sequence";
-import { runToEnd } from "../../../core/solver/steps";
+import { runToEnd } from "../../../core/steps";
 import { pick, type RandomSource } from "../../../core/random-source";
 import { TWO_LARGEST } from "./table-of-ways";
 

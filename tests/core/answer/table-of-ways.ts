@@ -39,7 +39,7 @@ import { mirrorTurns } from "../../../core/notation/mirror";
 import { simplifyTurns } from "../../../core/notation/simplify";
 import { createCaseSearch } from "../../../core/solver/case-search";
 import { turnSeen } from "../../../core/solver/face-turn-sequence";
-import { runToEnd } from "../../../core/solver/steps";
+import { runToEnd } from "../../../core/steps";
 import type { WaySource } from "../../../core/answer/known-ways";
 import { madeOnTop } from "../cases/made-on-top";
 import { turnsOf } from "../notation/turns-of";

@@ -38,7 +38,7 @@ import {
   normalised,
   withoutEndsOf,
 } from "../../../core/solver/face-turn-sequence";
-import { runToEnd } from "../../../core/solver/steps";
+import { runToEnd } from "../../../core/steps";
 import { SHORTEST_PERMUTATIONS } from "../../reference/published-values";
 import { IS_SOAK, tries } from "../../soak/times";
 import { carried, placedPieces, sourcesOf } from "./seen-by-oracle";

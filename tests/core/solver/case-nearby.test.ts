@@ -14,7 +14,7 @@ import {
   faceOfTurn,
   inverseSequence,
 } from "../../../core/solver/face-turn-sequence";
-import { runToEnd } from "../../../core/solver/steps";
+import { runToEnd } from "../../../core/steps";
 import { ALL_PLACED, LAST_LAYER_TURNED, TWO_LAYERS } from "./case-questions";
 
 const REACH = 3;

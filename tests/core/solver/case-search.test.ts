@@ -41,7 +41,7 @@ import {
   withoutEndsOf,
 } from "../../../core/solver/face-turn-sequence";
 import { ALL_TURNS } from "../../../core/solver/move-tables";
-import { runToEnd } from "../../../core/solver/steps";
+import { runToEnd } from "../../../core/steps";
 import {
   LAST_LAYER_ORIENTATIONS,
   LAST_LAYER_PERMUTATIONS,

@@ -5,7 +5,7 @@ import {
 } from "../../../core/cases/stage";
 import { askedPieces, type CaseGoal } from "../../../core/cases/case-goal";
 import { createCaseTableShelf, NEVER } from "../../../core/solver/case-tables";
-import { runToEnd } from "../../../core/solver/steps";
+import { runToEnd } from "../../../core/steps";
 import { CROSS_STATES_AT_HALF_TURN_DEPTH } from "../../reference/published-values";
 import { ALL_PLACED, LAST_LAYER_TURNED } from "./case-questions";
 

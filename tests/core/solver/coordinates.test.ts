@@ -20,7 +20,7 @@ import {
   PHASE_TWO_TURNS,
 } from "../../../core/solver/move-tables";
 import { permutationRank } from "../../../core/solver/permutation-rank";
-import { runToEnd } from "../../../core/solver/steps";
+import { runToEnd } from "../../../core/steps";
 import { arbitraryCubies } from "../cube/arbitrary-cubes";
 import { arbitraryPhaseTwoCubies } from "./arbitrary-phase-two";
 

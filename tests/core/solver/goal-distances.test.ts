@@ -13,7 +13,7 @@ import {
   type PieceGroup,
   SLOT_PAIRS,
 } from "../../../core/solver/piece-slots";
-import { runToEnd } from "../../../core/solver/steps";
+import { runToEnd } from "../../../core/steps";
 import { CROSS_STATES_AT_HALF_TURN_DEPTH } from "../../reference/published-values";
 import { turnsOf } from "../notation/turns-of";
 

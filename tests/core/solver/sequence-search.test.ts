@@ -19,7 +19,7 @@ import {
   normalised,
 } from "../../../core/solver/face-turn-sequence";
 import { createSequenceSearch } from "../../../core/solver/sequence-search";
-import { runToEnd } from "../../../core/solver/steps";
+import { runToEnd } from "../../../core/steps";
 import { turnsOf } from "../notation/turns-of";
 
 // The machine that runs this may be busy; nothing here asks how fast it is.

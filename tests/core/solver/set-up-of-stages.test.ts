@@ -31,7 +31,7 @@ import { executionTurns } from "../../../core/notation/metrics";
 import { pick, randomSource, shuffled } from "../../../core/random-source";
 import { imagined } from "../../../core/solver/imagined";
 import { createSetUpFinder, type SetUp } from "../../../core/solver/set-up";
-import { runToEnd } from "../../../core/solver/steps";
+import { runToEnd } from "../../../core/steps";
 
 const SEED = 20_261_126;
 const OF_EACH = 12;

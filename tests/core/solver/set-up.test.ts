@@ -44,7 +44,7 @@ import { formatTurns } from "../../../core/notation/format";
 import { outerBlockTurns } from "../../../core/notation/metrics";
 import { randomSource } from "../../../core/random-source";
 import { createSetUpFinder, type SetUp } from "../../../core/solver/set-up";
-import { runToEnd } from "../../../core/solver/steps";
+import { runToEnd } from "../../../core/steps";
 
 const SEED = 20_251_127;
 

@@ -11,7 +11,7 @@ import {
   sequencesKeepingAllButSlot0,
   sequencesKeepingTwoLayers,
 } from "../../../core/solver/short-sequences";
-import { runToEnd } from "../../../core/solver/steps";
+import { runToEnd } from "../../../core/steps";
 
 const search = createCaseSearch();
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { runToEnd } from "../../../core/solver/steps";
+import { runToEnd } from "../../../core/steps";
 import { buildTwoPhaseTables } from "../../../core/solver/two-phase-tables";
 
 /** The buffers behind all typed arrays in a value, each once. */

@@ -9,7 +9,7 @@ import { formatTurns } from "../../../core/notation/format";
 import { outerBlockTurns } from "../../../core/notation/metrics";
 import { simplifyTurns } from "../../../core/notation/simplify";
 import { randomSource } from "../../../core/random-source";
-import { runToEnd } from "../../../core/solver/steps";
+import { runToEnd } from "../../../core/steps";
 import {
   createTwoPhaseSolver,
   type TwoPhaseSolver,

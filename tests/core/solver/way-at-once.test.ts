@@ -16,7 +16,7 @@ import { randomSource, shuffled } from "../../../core/random-source";
 import { easeOf } from "../../../core/solver/ease-of-turning";
 import { easiestWriting } from "../../../core/solver/easiest-writing";
 import { createLastLayerSequences } from "../../../core/solver/last-layer-set-ups";
-import { runToEnd } from "../../../core/solver/steps";
+import { runToEnd } from "../../../core/steps";
 import { findWayAtOnce } from "../../../core/solver/way-at-once";
 
 const SEED = 41;

@@ -5,7 +5,7 @@ import { answersLook } from "../../../core/cases/last-layer-goal";
 import { recognise } from "../../../core/cases/recognise";
 import { outerBlockTurns } from "../../../core/notation/metrics";
 import { createCaseSearch } from "../../../core/solver/case-search";
-import { runToEnd } from "../../../core/solver/steps";
+import { runToEnd } from "../../../core/steps";
 import { findWays } from "../../../core/solver/ways-on-demand";
 import { inverseTurns } from "../../../core/notation/inverse";
 import { madeOnTop } from "../cases/made-on-top";

@@ -13,7 +13,7 @@ import type { RoundItem } from "../../../core/memory/round";
 import { err, ok } from "../../../core/result";
 import { randomSource } from "../../../core/random-source";
 import { createSetUpFinder } from "../../../core/solver/set-up";
-import { runToEnd } from "../../../core/solver/steps";
+import { runToEnd } from "../../../core/steps";
 import {
   formatDesk,
   parseDesk,

@@ -41,7 +41,7 @@ import { pick, randomSource } from "../../../core/random-source";
 import { ok } from "../../../core/result";
 import { imagined } from "../../../core/solver/imagined";
 import { createSetUpFinder } from "../../../core/solver/set-up";
-import { runToEnd } from "../../../core/solver/steps";
+import { runToEnd } from "../../../core/steps";
 import type { GivenAnswer } from "../../../renderer/state/practise/given-answer";
 import { MyCubeAttempt } from "../../../renderer/state/practise/my-cube-attempt.svelte";
 import type {

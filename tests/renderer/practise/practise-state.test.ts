@@ -12,7 +12,7 @@ import { present } from "../../../core/invariant";
 import type { Review } from "../../../core/memory/review";
 import { ok } from "../../../core/result";
 import { createSetUpFinder } from "../../../core/solver/set-up";
-import { runToEnd } from "../../../core/solver/steps";
+import { runToEnd } from "../../../core/steps";
 import { randomSource } from "../../../core/random-source";
 import {
   openApp,

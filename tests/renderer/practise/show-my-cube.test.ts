@@ -12,7 +12,7 @@ import { USUAL_SCHEME } from "../../../core/picture/colour-sets";
 import { randomSource } from "../../../core/random-source";
 import { createHeldCubeSolver } from "../../../core/solver/solve-held-cube";
 import { err } from "../../../core/result";
-import { runToEnd } from "../../../core/solver/steps";
+import { runToEnd } from "../../../core/steps";
 import {
   ShowMyCube,
   type SolutionFinder,
