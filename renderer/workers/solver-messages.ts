@@ -22,13 +22,16 @@ import {
 import type { HeldCube } from "../../core/cube/held-cube";
 import { CORNERS, EDGES } from "../../core/cube/pieces";
 import { type Rotation, ROTATIONS } from "../../core/cube/symmetries";
-import { TURN_LAYERS } from "../../core/cube/turns";
-import {
-  readBySchema,
-  type StoredRowError,
-  VARIANT,
-} from "../../core/memory/stored-row";
+import { readBySchema, VARIANT } from "../../core/memory/stored-row";
 import type { Result } from "../../core/result";
+import {
+  CANCEL,
+  FAILED,
+  type MessageError,
+  PROGRESS,
+  REQUEST_ID,
+  TURNS,
+} from "./message-schemas";
 
 /** One array of a state: right length, values in range or unknown. */
 function pieceArray(length: number, below: number) {
@@ -84,12 +87,10 @@ const ROTATION = v.pipe(
   v.transform((value) => value as Rotation),
 );
 
-const ID = v.pipe(v.number(), v.integer());
-
 const REQUEST = v.variant("kind", [
   v.object({
     kind: v.literal("set-up"),
-    id: ID,
+    id: REQUEST_ID,
     from: v.object({ cubies: CUBIES, hold: ROTATION }),
     to: v.pipe(
       v.object({
@@ -104,7 +105,7 @@ const REQUEST = v.variant("kind", [
   }),
   v.object({
     kind: v.literal("solve"),
-    id: ID,
+    id: REQUEST_ID,
     cube: v.object({
       cubies: v.pipe(
         CUBIES,
@@ -114,13 +115,8 @@ const REQUEST = v.variant("kind", [
       hold: ROTATION,
     }),
   }),
-  v.object({ kind: v.literal("cancel"), id: ID }),
+  CANCEL,
 ]);
-
-const TURN = v.object({
-  layer: v.picklist(TURN_LAYERS),
-  quarters: v.picklist([1, 2, 3]),
-});
 
 const SET_UP_ERROR = v.variant("code", [
   v.object({
@@ -135,23 +131,14 @@ const SET_UP_ERROR = v.variant("code", [
 ]);
 
 const REPLY = v.variant("kind", [
-  v.object({
-    kind: v.literal("progress"),
-    id: ID,
-    progress: v.pipe(v.number(), v.minValue(0), v.maxValue(1)),
-  }),
+  PROGRESS,
   v.object({
     kind: v.literal("found"),
-    id: ID,
-    turns: v.pipe(v.array(TURN), v.readonly()),
+    id: REQUEST_ID,
+    turns: TURNS,
   }),
-  v.object({ kind: v.literal("none"), id: ID, error: SET_UP_ERROR }),
-  /** A bug of ours was caught at the worker's edge; without an id, nobody knows whose. */
-  v.object({
-    kind: v.literal("failed"),
-    id: v.exactOptional(ID),
-    reason: v.string(),
-  }),
+  v.object({ kind: v.literal("none"), id: REQUEST_ID, error: SET_UP_ERROR }),
+  FAILED,
 ]);
 
 /** What the window asks for. */
@@ -159,9 +146,6 @@ export type SolverRequest = v.InferOutput<typeof REQUEST>;
 
 /** What the worker says. After "found", "none" or "failed" it says no more of that id. */
 export type SolverReply = v.InferOutput<typeof REPLY>;
-
-/** Why a message is not understood, and at which field. */
-export type MessageError = StoredRowError;
 
 /** Reads what the window asks. */
 export function parseRequest(

@@ -1,55 +1,41 @@
 /** What the window and the way finder's worker say to each other; either side parses what it hears. */
 import * as v from "valibot";
 import { CASE_ID } from "../../core/cases/case-id-schema";
-import { TURN_LAYERS } from "../../core/cube/turns";
-import {
-  readBySchema,
-  type StoredRowError,
-} from "../../core/memory/stored-row";
+import { readBySchema } from "../../core/memory/stored-row";
 import type { Result } from "../../core/result";
+import {
+  CANCEL,
+  FAILED,
+  type MessageError,
+  PROGRESS,
+  REQUEST_ID,
+  TURNS,
+} from "./message-schemas";
 
 /** What the worker is called that looks for ways. */
 export const WAY_FINDER = "way finder";
 
-const ID = v.pipe(v.number(), v.integer());
-
 const REQUEST = v.variant("kind", [
   v.object({
     kind: v.literal("find-ways"),
-    id: ID,
+    id: REQUEST_ID,
     case: CASE_ID,
     mostTurns: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(20)),
   }),
-  v.object({ kind: v.literal("cancel"), id: ID }),
+  CANCEL,
 ]);
 
-const TURN = v.object({
-  layer: v.picklist(TURN_LAYERS),
-  quarters: v.picklist([1, 2, 3]),
-});
-
-const WAY = v.pipe(v.array(TURN), v.readonly());
-
 const REPLY = v.variant("kind", [
-  v.object({
-    kind: v.literal("progress"),
-    id: ID,
-    progress: v.pipe(v.number(), v.minValue(0), v.maxValue(1)),
-  }),
+  PROGRESS,
   /** A way that is there before the shortest are looked for. */
-  v.object({ kind: v.literal("at-once"), id: ID, way: WAY }),
+  v.object({ kind: v.literal("at-once"), id: REQUEST_ID, way: TURNS }),
   v.object({
     kind: v.literal("found"),
-    id: ID,
-    ways: v.pipe(v.array(WAY), v.readonly()),
+    id: REQUEST_ID,
+    ways: v.pipe(v.array(TURNS), v.readonly()),
     mostTurns: v.number(),
   }),
-  /** A bug of ours was caught at the worker's edge; without an id, nobody knows whose. */
-  v.object({
-    kind: v.literal("failed"),
-    id: v.exactOptional(ID),
-    reason: v.string(),
-  }),
+  FAILED,
 ]);
 
 /** What the window asks for. */
@@ -61,13 +47,13 @@ export type WayReply = v.InferOutput<typeof REPLY>;
 /** Reads what the window asks. */
 export function parseWayRequest(
   message: unknown,
-): Result<WayRequest, StoredRowError> {
+): Result<WayRequest, MessageError> {
   return readBySchema(REQUEST, message);
 }
 
 /** Reads what the worker says. */
 export function parseWayReply(
   message: unknown,
-): Result<WayReply, StoredRowError> {
+): Result<WayReply, MessageError> {
   return readBySchema(REPLY, message);
 }

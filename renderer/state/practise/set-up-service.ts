@@ -5,11 +5,11 @@ import type { HeldCube } from "../../../core/cube/held-cube";
 import type { Turn } from "../../../core/cube/turns";
 import type { Result } from "../../../core/result";
 import {
-  type RequestOptions,
   type SolverClient,
   type SolverError,
   startSolver,
 } from "../../workers/solver-client";
+import type { RequestOptions } from "../../workers/worker-requests";
 
 let client: SolverClient | undefined;
 
