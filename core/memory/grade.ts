@@ -1,18 +1,20 @@
 /**
- * How an answer is graded, first version. Everything here is computed from the
- * raw measurements of a review, so that a later version can regrade the log.
+ * How answers are graded, second version. Everything here is computed from the
+ * raw measurements of the log, so that a later version can grade it again;
+ * what one answer is worth depends on those before it.
  *
- * Version 1: a missed answer is the lowest grade, a corrected or hinted one
- * the next, a clean one the third. Times decide what people are shown (quick,
- * steady, slow) and do not touch the schedule yet: baselines per learner, case
- * and way of answering come first.
+ * Version 1 graded each answer by itself and by its deck's target: who is slow
+ * at first was told so for weeks, and the schedule learnt nothing from times.
+ * Version 2 measures thinking time against the learner's own: how surely a
+ * case was recalled shows in how long it took this person, for this case, in
+ * this way of answering. Turning has a track of its own, `turning-speed.ts`.
  */
 import type { Review } from "./review";
 
-/** The version of the rules in this file; stored with every review. */
-export const GRADING_VERSION = 1;
+/** The version of the rules in this folder; stored with every review. */
+export const GRADING_VERSION = 2;
 
-/** What an answer was worth, lowest first. */
+/** What an answer was worth by itself, lowest first: it moves a round on. */
 export const GRADES = ["missed", "hesitant", "clean"] as const;
 
 export type Grade = (typeof GRADES)[number];
@@ -22,14 +24,33 @@ export const OUTCOMES = ["quick", "steady", "slow", "missed"] as const;
 
 export type Outcome = (typeof OUTCOMES)[number];
 
+/**
+ * What a memory is told of a day. `taught` is a case that was shown on the day
+ * it was first asked: nobody has recalled anything yet.
+ */
+export type RecallGrade = Outcome | "taught";
+
 /** What of a review decides whether it was missed. */
 export type Judged = Pick<Review, "verdict" | "hints">;
 
 /** What of a review decides its grade. */
 export type Graded = Judged & Pick<Review, "corrections">;
 
-/** What of a review decides its outcome. */
-export type Timed = Graded & Pick<Review, "total" | "target" | "interrupted">;
+/** What grading makes of an answer. */
+export interface GradedAnswer {
+  readonly outcome: Outcome;
+  /** What the memory of the case is told; absent: the answer does not count for it. */
+  readonly recall?: RecallGrade;
+}
+
+/** From how many spreads above the usual on an answer is slow. */
+const SLOW = 1;
+
+/** From how many below it is quick. */
+const QUICK = -1.3;
+
+/** Beyond so many the learner was somewhere else. */
+const AWAY = 4;
 
 /**
  * Whether an answer was missed. Being shown the whole way is a miss too,
@@ -47,22 +68,26 @@ export function gradeOf(review: Graded): Grade {
     : "clean";
 }
 
-/**
- * The outcome of an answer, measured against its target: quick within half of
- * it, steady within the whole, slow beyond.
- *
- * A corrected or hinted answer is steady at best. After an interruption the
- * time is not known: a right answer is then steady, neither praised nor blamed.
- * Half the target is the bound for quick because the targets of the first
- * layer after four weeks are about half of the starting ones.
- *
- * Units: `total` in milliseconds, `target` in seconds.
- */
-export function outcomeOf(review: Timed): Outcome {
-  const grade = gradeOf(review);
-  if (grade === "missed") return "missed";
-  if (review.interrupted) return "steady";
-  const target = review.target * 1000;
-  if (review.total > target) return "slow";
-  return grade === "clean" && review.total <= target / 2 ? "quick" : "steady";
+/** The outcome that the facts of an answer leave when its time says nothing. */
+export function outcomeByFacts(grade: Grade): Outcome {
+  switch (grade) {
+    case "missed":
+      return "missed";
+    case "hesitant":
+      return "slow";
+    case "clean":
+      return "steady";
+  }
+}
+
+/** Whether a time says that the learner was away. Units: spreads above the usual. */
+export function isAway(z: number): boolean {
+  return z > AWAY;
+}
+
+/** The outcome of a clean answer by its time. Units: spreads above the usual. */
+export function outcomeByTime(z: number): Outcome {
+  if (isAway(z)) return "steady";
+  if (z > SLOW) return "slow";
+  return z < QUICK ? "quick" : "steady";
 }

@@ -5,17 +5,17 @@
  * would differ from the published ones.
  */
 import { default_w, fsrs } from "ts-fsrs";
-import type { Grade } from "./grade";
+import type { RecallGrade } from "./grade";
 
-/**
- * The library's number for a grade. Its fourth and best is not used yet: it
- * would need a baseline of the learner's own times.
- */
-export const RATING: Readonly<Record<Grade, 1 | 2 | 3>> = {
-  missed: 1,
-  hesitant: 2,
-  clean: 3,
-};
+const RATING = { taught: 1, missed: 1, slow: 2, steady: 3, quick: 4 } as const;
+
+/** The library's number for what a memory is told, 1 the lowest. */
+export function ratingOf(
+  grade: RecallGrade,
+  isQuickCounted: boolean,
+): 1 | 2 | 3 | 4 {
+  return grade === "quick" && !isQuickCounted ? RATING.steady : RATING[grade];
+}
 
 function algorithmOf(level: number, weights: readonly number[]) {
   return fsrs({

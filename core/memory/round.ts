@@ -9,7 +9,7 @@ import type { AskingChoice } from "../deck/deck";
 import { present } from "../invariant";
 import { randomSource, seedFrom } from "../random-source";
 import type { PlannedCase } from "./day-plan";
-import { gradeOf, type Outcome, outcomeOf, type Timed } from "./grade";
+import { type Graded, gradeOf, type Outcome } from "./grade";
 import type { Asking, Hint, LocalDay, Review } from "./review";
 import { nextTrack, withoutUnspaced } from "./round-order";
 import {
@@ -95,7 +95,7 @@ export interface RoundStart {
 }
 
 /** What of a review moves a round on. */
-export type AnsweredReview = Timed & Pick<Review, "id" | "at">;
+export type AnsweredReview = Graded & Pick<Review, "id" | "at">;
 
 function itemOf(round: RoundSoFar, index: number): RoundItem {
   const track = present(round.tracks[index], "the order picks a track");
@@ -204,13 +204,21 @@ function afterCurrent(
   return withNextItem(moved, item.track);
 }
 
-/** The round after its current item was answered. A showing cannot be missed. */
-export function answerItem(round: Round, review: AnsweredReview): Round {
+/**
+ * The round after its current item was answered. A showing cannot be missed.
+ *
+ * Shape: `outcome` is what the learner's grader makes of the review.
+ */
+export function answerItem(
+  round: Round,
+  review: AnsweredReview,
+  outcome: Outcome,
+): Round {
   const isShown = round.current?.asking === "shown";
   return afterCurrent(
     round,
     review.at,
-    { outcome: isShown ? "shown" : outcomeOf(review), review: review.id },
+    { outcome: isShown ? "shown" : outcome, review: review.id },
     (track, index) => trackAfter(track, gradeOf(review), index),
   );
 }

@@ -2,28 +2,21 @@
  * The memory of a case: how well it should be known on a day, computed from
  * the log alone.
  *
- * Event-sourced: states are folded from the reviews with the scheduling
+ * Event-sourced: states are folded from the graded reviews with the scheduling
  * library's memory-state function and our own day numbers, never stored as
  * truth. The library's own reviewing call counts UTC calendar days where its
- * chance counts 24-hour gaps, and replays a million reviews in 8 s; this file
- * takes 1.3 to 2.1 s of processor time (Node 20, two busy cores).
+ * chance counts 24-hour gaps, and replays a million reviews in 8 s; the bench
+ * `replay` holds this file and the grading to 1.5 s.
  *
- * What counts as recall, and how often:
- * - A case has one memory per learner, case and hold.
- * - An answer counts when it was asked alone and not interrupted. Answers that
- *   were shown, helped, or asked again after a miss say little about recall.
- * - A day counts once. Its grade is that of the first answer that counts, or
- *   "missed" when any later one that day was missed: a miss while the case is
- *   still warm says more than a right answer before it. More right answers on
- *   one day change nothing.
- * - A clock set back, or a zone change that lands on an earlier day, counts as
- *   the day already reached.
+ * A case has one memory per learner, case and hold, and a day counts once:
+ * `grader.ts` says which answers count, and as what.
  */
 import type { FSRSState } from "ts-fsrs";
 import type { CaseId } from "../cases/case-ids";
-import { type Hold, HOLDS } from "../cases/variant";
-import { type Grade, gradeOf } from "./grade";
-import { algorithm, type Algorithm, RATING } from "./library-settings";
+import type { Hold } from "../cases/variant";
+import type { RecallGrade } from "./grade";
+import { type GradableReview, type GradedReview, Grader } from "./grader";
+import { algorithm, type Algorithm, ratingOf } from "./library-settings";
 import { dayAfter } from "./local-day";
 import type { LocalDay, Review } from "./review";
 
@@ -43,7 +36,11 @@ const FADING_MARGIN = 0.1;
 export interface ScheduleSettings {
   /** Chance of recall at which a case comes back. Units: 0.7–0.97. */
   readonly level?: number;
-  /** The library's 21 weights; the default ones where absent. */
+  /**
+   * The library's 21 weights, fitted to the learner; the default ones where
+   * absent. Quick answers count as such only with fitted ones: the default
+   * ones come from people who said of themselves how easy it was.
+   */
   readonly weights?: readonly number[];
 }
 
@@ -71,22 +68,6 @@ export const MEMORY_STATES = ["new", "settling", "kept", "fading"] as const;
 
 export type MemoryState = (typeof MEMORY_STATES)[number];
 
-/** What of a review the schedule reads. */
-export type ScheduledReview = Pick<
-  Review,
-  | "id"
-  | "learner"
-  | "case"
-  | "hold"
-  | "at"
-  | "localDay"
-  | "asking"
-  | "interrupted"
-  | "verdict"
-  | "corrections"
-  | "hints"
->;
-
 /** The key of a memory in `memoriesOf`. */
 export function memoryKey(learner: string, id: CaseId, hold: Hold): string {
   return `${learner} ${id} ${hold}`;
@@ -96,50 +77,55 @@ function algorithmFor(settings: ScheduleSettings): Algorithm {
   return algorithm(settings.level ?? DEFAULT_LEVEL, settings.weights);
 }
 
-/** A memory while the log is being read; `before` is the state the last day began with. */
-interface Tally {
-  readonly first: ScheduledReview;
-  before: FSRSState | null;
-  elapsed: number;
-  state: FSRSState;
-  day: LocalDay;
-  grade: Grade;
-  days: number;
+interface Library {
+  readonly library: Algorithm;
+  readonly isQuickCounted: boolean;
 }
 
-function countsAsRecall(review: ScheduledReview): boolean {
-  return review.asking === "alone" && !review.interrupted;
-}
-
-function beginTally(library: Algorithm, review: ScheduledReview): Tally {
-  const grade = gradeOf(review);
+function libraryFor(settings: ScheduleSettings): Library {
   return {
-    first: review,
-    before: null,
-    elapsed: 0,
-    state: library.next_state(null, 0, RATING[grade]),
-    day: review.localDay,
-    grade,
-    days: 1,
+    library: algorithmFor(settings),
+    isQuickCounted: settings.weights !== undefined,
   };
 }
 
-function addToTally(
-  library: Algorithm,
-  tally: Tally,
-  review: ScheduledReview,
-): void {
-  const grade = gradeOf(review);
-  if (review.localDay > tally.day) {
-    tally.before = tally.state;
-    tally.elapsed = review.localDay - tally.day;
-    tally.day = review.localDay;
-    tally.days += 1;
-  } else if (grade !== "missed" || tally.grade === "missed") {
-    return;
-  }
+/** What of a review a memory is kept for, and when. */
+type Remembered = Pick<Review, "learner" | "case" | "hold" | "localDay">;
+
+/** A memory while the log is being read. */
+interface Tally {
+  readonly first: Remembered;
+  elapsed: number;
+  state: FSRSState;
+  day: LocalDay;
+  grade: RecallGrade;
+  days: number;
+}
+
+/** The tally after a day that counts; days come in rising order. */
+function tallied(
+  settings: Library,
+  tally: Tally | undefined,
+  review: Remembered,
+  grade: RecallGrade,
+): Tally {
+  const { library, isQuickCounted } = settings;
+  const rating = ratingOf(grade, isQuickCounted);
+  if (tally === undefined)
+    return {
+      first: review,
+      elapsed: 0,
+      state: library.next_state(null, 0, rating),
+      day: review.localDay,
+      grade,
+      days: 1,
+    };
+  tally.elapsed = review.localDay - tally.day;
+  tally.state = library.next_state(tally.state, tally.elapsed, rating);
+  tally.day = review.localDay;
   tally.grade = grade;
-  tally.state = library.next_state(tally.before, tally.elapsed, RATING[grade]);
+  tally.days += 1;
+  return tally;
 }
 
 function memoryFrom(library: Algorithm, tally: Tally): Memory {
@@ -161,7 +147,11 @@ function memoryFrom(library: Algorithm, tally: Tally): Memory {
   };
 }
 
-function isBefore(a: ScheduledReview, b: ScheduledReview): boolean {
+/** What of a review its place in the log depends on. */
+type Placed = Pick<Review, "id" | "at">;
+
+/** Whether an answer comes before another in the order of replay. */
+export function isBefore(a: Placed, b: Placed): boolean {
   return a.at < b.at || (a.at === b.at && a.id < b.id);
 }
 
@@ -170,7 +160,7 @@ function isBefore(a: ScheduledReview, b: ScheduledReview): boolean {
  * machines are merged as a union, whatever came first. A log that is in order
  * already is passed through.
  */
-export function inReplayOrder<R extends ScheduledReview>(
+export function inReplayOrder<R extends Placed>(
   log: readonly R[],
 ): readonly R[] {
   const inOrder = log.every((review, i) => {
@@ -184,72 +174,74 @@ export function inReplayOrder<R extends ScheduledReview>(
   return sorted.filter((review, i) => review.id !== sorted[i - 1]?.id);
 }
 
-function tallyOf(
-  library: Algorithm,
-  reviews: readonly ScheduledReview[],
-): Tally | undefined {
-  let tally: Tally | undefined;
-  for (const review of inReplayOrder(reviews)) {
-    if (tally === undefined) tally = beginTally(library, review);
-    else addToTally(library, tally, review);
-  }
-  return tally;
-}
-
-/** The reviews that count as recall, by learner, hold and case. */
-function recallsByMemory(
-  log: readonly ScheduledReview[],
-): ReadonlyMap<string, readonly ScheduledReview[]> {
-  // Maps of short names that are there already: building and hashing a key for
-  // each of a million reviews took a third of the replay.
-  const byLearner = new Map<
+/** Memories being read, under names that are there already: building a key for each of a million reviews took a third of the replay. */
+class Tallies {
+  readonly #settings: Library;
+  readonly #byLearner = new Map<
     string,
-    Record<Hold, Map<CaseId, ScheduledReview[]>>
+    Readonly<Record<Hold, Map<CaseId, Tally>>>
   >();
-  for (const review of log) {
-    if (!countsAsRecall(review)) continue;
-    let holds = byLearner.get(review.learner);
+
+  constructor(settings: ScheduleSettings) {
+    this.#settings = libraryFor(settings);
+  }
+
+  add(review: Remembered, grade: RecallGrade): void {
+    let holds = this.#byLearner.get(review.learner);
     if (holds === undefined) {
       holds = { up: new Map(), down: new Map() };
-      byLearner.set(review.learner, holds);
+      this.#byLearner.set(review.learner, holds);
     }
     const cases = holds[review.hold];
-    const recalls = cases.get(review.case);
-    if (recalls === undefined) cases.set(review.case, [review]);
-    else recalls.push(review);
+    const before = cases.get(review.case);
+    const after = tallied(this.#settings, before, review, grade);
+    if (before === undefined) cases.set(review.case, after);
   }
-  const byKey = new Map<string, readonly ScheduledReview[]>();
-  for (const [learner, holds] of byLearner)
-    for (const hold of HOLDS)
-      for (const [id, recalls] of holds[hold])
-        byKey.set(memoryKey(learner, id, hold), recalls);
-  return byKey;
+
+  memories(): Map<string, Memory> {
+    const memories = new Map<string, Memory>();
+    for (const holds of this.#byLearner.values())
+      for (const cases of [holds.up, holds.down])
+        for (const tally of cases.values()) {
+          const { learner, case: id, hold } = tally.first;
+          memories.set(
+            memoryKey(learner, id, hold),
+            memoryFrom(this.#settings.library, tally),
+          );
+        }
+    return memories;
+  }
 }
 
 /** All memories that a log makes, by `memoryKey`. A case without one is new. */
 export function memoriesOf(
-  log: readonly ScheduledReview[],
+  log: readonly GradableReview[],
   settings: ScheduleSettings = {},
 ): Map<string, Memory> {
-  const library = algorithmFor(settings);
-  const memories = new Map<string, Memory>();
-  for (const [key, recalls] of recallsByMemory(log)) {
-    const tally = tallyOf(library, recalls);
-    if (tally !== undefined) memories.set(key, memoryFrom(library, tally));
+  const grader = new Grader();
+  const tallies = new Tallies(settings);
+  for (const review of inReplayOrder(log)) {
+    const { recall } = grader.grade(review);
+    if (recall !== undefined) tallies.add(review, recall);
   }
-  return memories;
+  return tallies.memories();
 }
 
 /**
- * The memory that the reviews of one learner, case and hold make, or undefined
- * where none of them counts as recall.
+ * The memory that graded answers of one learner, case and hold make, or
+ * undefined where none of them counts as recall.
+ *
+ * Shape: in the order of replay.
  */
 export function memoryOf(
-  reviews: readonly ScheduledReview[],
+  answers: readonly GradedReview<Remembered>[],
   settings: ScheduleSettings = {},
 ): Memory | undefined {
-  for (const memory of memoriesOf(reviews, settings).values()) return memory;
-  return undefined;
+  const library = libraryFor(settings);
+  let tally: Tally | undefined;
+  for (const { review, recall } of answers)
+    if (recall !== undefined) tally = tallied(library, tally, review, recall);
+  return tally === undefined ? undefined : memoryFrom(library.library, tally);
 }
 
 /**
@@ -267,7 +259,13 @@ export function chanceNow(
   return algorithmFor(settings).forgetting_curve(days, memory.stability);
 }
 
-/** The memory of a case in a word, on a day: new without one. */
+/** For how long a case met on one day only is given time to settle. */
+const SETTLING_DAYS = 7;
+
+/**
+ * The memory of a case in a word, on a day: new without one. A case just
+ * taught sinks low over night, and has not held yet what could fade.
+ */
 export function memoryState(
   memory:
     | Pick<Memory, "stability" | "lastDay" | "lastsUntil" | "missedLast">
@@ -278,6 +276,8 @@ export function memoryState(
   if (memory === undefined) return "new";
   const level = settings.level ?? DEFAULT_LEVEL;
   const chance = chanceNow(memory, today, settings);
-  if (memory.missedLast || chance < level - FADING_MARGIN) return "fading";
+  const isYoung = memory.days === 1 && today - memory.lastDay <= SETTLING_DAYS;
+  const hasSunk = chance < level - FADING_MARGIN;
+  if (memory.missedLast || (hasSunk && !isYoung)) return "fading";
   return memory.lastsUntil - memory.lastDay >= KEPT_DAYS ? "kept" : "settling";
 }

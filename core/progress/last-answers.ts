@@ -1,15 +1,10 @@
 /** "What did I answer last, and how?" as data. */
 import type { CaseId } from "../cases/case-ids";
 import type { Hold } from "../cases/variant";
-import { type Outcome, outcomeOf } from "../memory/grade";
-import type { Review } from "../memory/review";
-import { inReplayOrder } from "../memory/schedule";
+import type { GradedReview } from "../memory/grader";
 
 /** An answer as the progress page lists it. */
-export interface LastAnswer {
-  readonly review: Review;
-  readonly outcome: Outcome;
-}
+export type LastAnswer = Pick<GradedReview, "review" | "outcome">;
 
 /** Which answers are asked for. */
 export interface AnswerFilter {
@@ -18,21 +13,22 @@ export interface AnswerFilter {
   readonly hold?: Hold;
 }
 
-/** The last answers of a learner, the newest first. Showings are no answers. */
+/**
+ * The last answers of a learner, the newest first. Showings are no answers.
+ *
+ * Shape: `log` as `gradeLog` makes it, in the order of replay.
+ */
 export function lastAnswers(
-  log: readonly Review[],
+  log: readonly GradedReview[],
   count: number,
   filter: AnswerFilter,
 ): readonly LastAnswer[] {
   const wanted = log.filter(
-    (review) =>
+    ({ review }) =>
       review.learner === filter.learner &&
       (filter.case === undefined || review.case === filter.case) &&
       (filter.hold === undefined || review.hold === filter.hold) &&
       review.asking !== "shown",
   );
-  return inReplayOrder(wanted)
-    .slice(Math.max(0, wanted.length - count))
-    .toReversed()
-    .map((review) => ({ review, outcome: outcomeOf(review) }));
+  return wanted.slice(Math.max(0, wanted.length - count)).toReversed();
 }

@@ -13,6 +13,8 @@ import {
 import type { Hold } from "../../core/cases/variant";
 import type { Deck, DeckCase } from "../../core/deck/deck";
 import { FIRST_COURSE } from "../../core/deck/starter-decks";
+import type { Outcome } from "../../core/memory/grade";
+import type { GradedReview } from "../../core/memory/grader";
 import type { Learner } from "../../core/memory/learner";
 import { dueDay } from "../../core/memory/due-day";
 import { dayNumber, localDay } from "../../core/memory/local-day";
@@ -45,6 +47,7 @@ import {
   EMPTY_LOG,
   type LearnerLog,
   learnerLog,
+  outcomeAfter,
   rescheduled,
   withReview,
 } from "./learner-log";
@@ -119,6 +122,16 @@ export class LearnerState {
   /** The whole log, oldest first. */
   get reviews(): readonly Review[] {
     return this.#log.reviews;
+  }
+
+  /** The whole log with what every answer was worth, oldest first. */
+  get answers(): readonly GradedReview[] {
+    return this.#log.answers;
+  }
+
+  /** What an answer just given is worth, before it is stored. */
+  outcomeOf(review: Review): Outcome {
+    return outcomeAfter(this.#log, review);
   }
 
   /** Every memory the log makes, by `memoryKey`. */
@@ -197,8 +210,11 @@ export class LearnerState {
       .map((memory) => memory.case);
   }
 
-  /** The learner's answers to a case, oldest first. */
-  answersTo(id: CaseId, hold: Hold = this.#settings.hold): readonly Review[] {
+  /** The learner's answers to a case with what they were worth, oldest first. */
+  answersTo(
+    id: CaseId,
+    hold: Hold = this.#settings.hold,
+  ): readonly GradedReview[] {
     return this.#log.byMemory.get(this.#memoryKey(id, hold)) ?? [];
   }
 

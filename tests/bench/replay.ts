@@ -1,17 +1,17 @@
 /**
- * How long it takes to rebuild every memory from a log of a million reviews:
- * what the window does once at start, in a worker.
+ * How long it takes to grade a log of a million reviews and rebuild every
+ * memory from it: what the window does once at start, in a worker.
  */
 import { FIRST_LAYER_IDS } from "../../core/cases/case-ids";
 import { invariant } from "../../core/invariant";
 import { dayNumber } from "../../core/memory/local-day";
+import { type GradableReview, gradeLog } from "../../core/memory/grader";
 import type { Milliseconds } from "../../core/memory/review";
 import {
   inReplayOrder,
   memoriesOf,
   memoryKey,
   memoryOf,
-  type ScheduledReview,
 } from "../../core/memory/schedule";
 import { pick, randomSource, shuffled } from "../../core/random-source";
 import { resultFrom, WrongAnswer, type BenchResult } from "./result";
@@ -24,9 +24,9 @@ const TIMES = 7;
 const LEARNERS = Array.from({ length: 30 }, (_, i) => `learner-${i}`);
 
 /** A club's log: 30 learners, 5,000 days, a tenth missed, an eighth corrected. */
-export function madeLog(reviews = REVIEWS): readonly ScheduledReview[] {
+export function madeLog(reviews = REVIEWS): readonly GradableReview[] {
   const random = randomSource(20_260_310);
-  return Array.from({ length: reviews }, (_, i): ScheduledReview => {
+  return Array.from({ length: reviews }, (_, i): GradableReview => {
     const day = Math.floor(i / REVIEWS_A_DAY);
     return {
       id: `review-${String(i).padStart(7, "0")}`,
@@ -40,11 +40,15 @@ export function madeLog(reviews = REVIEWS): readonly ScheduledReview[] {
       verdict: random.below(10) === 0 ? "missed" : "right",
       corrections: random.below(8) === 0 ? 1 : 0,
       hints: [],
+      answerWay: "on-screen",
+      thinking: (800 + random.below(2000)) as Milliseconds,
+      total: 5000 as Milliseconds,
+      target: 8,
     };
   });
 }
 
-function timed(log: readonly ScheduledReview[]): number {
+function timed(log: readonly GradableReview[]): number {
   const start = performance.now();
   const memories = memoriesOf(log);
   const time = performance.now() - start;
@@ -53,12 +57,14 @@ function timed(log: readonly ScheduledReview[]): number {
   return time;
 }
 
-/** The same memory from its own reviews alone, and from the log in another order. */
-function check(log: readonly ScheduledReview[]): void {
+/** The same memory from its own graded answers alone, and from the log in another order. */
+function check(log: readonly GradableReview[]): void {
   const [first] = log;
   invariant(first !== undefined, "the log is not empty");
   const { learner, hold, case: id } = first;
-  const own = log.filter((r) => r.learner === learner && r.case === id);
+  const own = gradeLog(log).filter(
+    ({ review: r }) => r.learner === learner && r.case === id,
+  );
   const all = memoriesOf(shuffled(randomSource(1), log));
   const [a, b] = [memoryOf(own), all.get(memoryKey(learner, id, hold))];
   if (a === undefined || JSON.stringify(a) !== JSON.stringify(b))

@@ -96,10 +96,10 @@ export const PLANTED_FAULTS: readonly PlantedFault[] = [
   },
   {
     name: "a second answer on one day counts as another day",
-    file: "core/memory/schedule.ts",
-    find: "if (review.localDay > tally.day) {",
-    replace: "if (review.localDay >= tally.day) {",
-    tests: ["tests/core/memory/schedule.test.ts"],
+    file: "core/memory/grader.ts",
+    find: "(lastDay === undefined || review.localDay > lastDay)",
+    replace: "(lastDay === undefined || review.localDay >= lastDay)",
+    tests: ["tests/core/memory/grader.test.ts"],
   },
   {
     name: "a turn taken back is no correction",
@@ -208,11 +208,11 @@ export const PLANTED_FAULTS: readonly PlantedFault[] = [
     tests: ["tests/core/notation/say-in-words.test.ts"],
   },
   {
-    name: "an interrupted answer changes the memory",
-    file: "core/memory/schedule.ts",
-    find: 'return review.asking === "alone" && !review.interrupted;',
-    replace: 'return review.asking === "alone";',
-    tests: ["tests/core/memory/schedule.test.ts"],
+    name: "the time of an interrupted answer is held against the learner",
+    file: "core/memory/grader.ts",
+    find: 'if (grade !== "clean" || review.interrupted)',
+    replace: 'if (grade !== "clean")',
+    tests: ["tests/core/memory/grader.test.ts"],
   },
   {
     name: "an acknowledged answer may still lie in a buffer",

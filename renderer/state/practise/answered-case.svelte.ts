@@ -1,6 +1,6 @@
 /** A case that has been answered, while the learner looks at what came of it. */
 import type { Diagnosis } from "../../../core/answer/diagnose";
-import { type Outcome, outcomeOf } from "../../../core/memory/grade";
+import type { Outcome } from "../../../core/memory/grade";
 import type { Review } from "../../../core/memory/review";
 import type { Memory } from "../../../core/memory/schedule";
 import type { StorageError } from "../../storage/storage-error";
@@ -29,14 +29,18 @@ export class AnsweredCase {
   constructor(
     attempt: Attempt,
     given: GivenAnswer,
-    { review, diagnosis }: { review: Review; diagnosis: Diagnosis },
+    {
+      review,
+      diagnosis,
+      outcome,
+    }: { review: Review; diagnosis: Diagnosis; outcome: Outcome },
     before: Memory | undefined,
   ) {
     this.attempt = attempt;
     this.given = given;
     this.review = review;
     this.diagnosis = diagnosis;
-    this.outcome = outcomeOf(review);
+    this.outcome = outcome;
     this.before = before;
   }
 }

@@ -31,5 +31,11 @@ export function reviewedAnswer(
     localDay,
   });
   const before = learner.memoryOf(item.case, item.hold);
-  return new AnsweredCase(attempt, given, { review, diagnosis }, before);
+  const outcome = learner.outcomeOf(review);
+  return new AnsweredCase(
+    attempt,
+    given,
+    { review, diagnosis, outcome },
+    before,
+  );
 }

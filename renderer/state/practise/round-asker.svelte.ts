@@ -174,7 +174,8 @@ export class RoundAsker {
     desk.leave(attempt);
     const day = desk.isPast(round) ? learner.today : round.day;
     const answered = reviewedAnswer(attempt, given, learner, day);
-    if (!attempt.isRetry) desk.round = answerItem(round, answered.review);
+    const { review, outcome } = answered;
+    if (!attempt.isRetry) desk.round = answerItem(round, review, outcome);
     this.phase = { kind: "answered", answered };
     if (!attempt.isRetry) await desk.store(answered);
   }

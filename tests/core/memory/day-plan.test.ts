@@ -12,7 +12,7 @@ import {
 } from "../../../core/memory/day-plan";
 import { dayNumber } from "../../../core/memory/local-day";
 import type { Review } from "../../../core/memory/review";
-import { memoriesOf, memoryOf } from "../../../core/memory/schedule";
+import { memoriesOf } from "../../../core/memory/schedule";
 import { currentItem, startRound } from "../../../core/memory/round";
 import { present } from "../../../core/invariant";
 import { sampleReview } from "./sample-review";
@@ -54,7 +54,10 @@ describe("a day", () => {
 
   it("gives a case back on the day it lasts until, and not the day before", () => {
     const log = [met("E1", 0)];
-    const until = present(memoryOf(log), "it was met").lastsUntil;
+    const until = present(
+      [...memoriesOf(log).values()][0],
+      "it was met",
+    ).lastsUntil;
     expect(until).toBe(2);
     expect(ids(plan(log, 1).due)).toEqual([]);
     expect(ids(plan(log, 1).resting)).toEqual(["E1"]);
@@ -148,7 +151,10 @@ describe("what a deck asks for", () => {
       met("E1", 20_700 + 8 * n * n),
     );
     const last = 20_700 + 8 * 25;
-    const until = present(memoryOf(log), "it was met").lastsUntil;
+    const until = present(
+      [...memoriesOf(log).values()][0],
+      "it was met",
+    ).lastsUntil;
     expect(until).toBeGreaterThan(last + 20);
     // Day 20,907 is 30 March 2027 (days since 1 January 1970).
     const decks = [deckOf({ ceiling: { everyDays: 7, until: "2027-03-30" } })];

@@ -1,15 +1,21 @@
 import { describe, expect, it } from "vitest";
-import { gradeOf, outcomeOf } from "../../../core/memory/grade";
-import { ms, sampleReview } from "./sample-review";
+import {
+  gradeOf,
+  isAway,
+  outcomeByFacts,
+  outcomeByTime,
+} from "../../../core/memory/grade";
+import { HINTS } from "../../../core/memory/review";
+import { sampleReview } from "./sample-review";
 
-describe("the grade of an answer", () => {
-  it("is clean for a right answer without correction or hint", () => {
+describe("the grade of an answer by itself", () => {
+  it("is clean for a right answer without help", () => {
     expect(gradeOf(sampleReview(0))).toBe("clean");
   });
 
-  it("is hesitant after a correction or after a hint", () => {
+  it("is hesitant after a correction or a hint", () => {
     expect(gradeOf(sampleReview(0, { corrections: 1 }))).toBe("hesitant");
-    for (const hint of ["piece", "home", "first-turn"] as const)
+    for (const hint of HINTS.filter((h) => h !== "whole-way"))
       expect(gradeOf(sampleReview(0, { hints: [hint] }))).toBe("hesitant");
   });
 
@@ -17,34 +23,29 @@ describe("the grade of an answer", () => {
     expect(gradeOf(sampleReview(0, { slips: 5 }))).toBe("clean");
   });
 
-  it("is missed for a miss and for being shown the whole way", () => {
+  it("is missed after a miss, and after the whole way was shown", () => {
     expect(gradeOf(sampleReview(0, { verdict: "missed" }))).toBe("missed");
     expect(gradeOf(sampleReview(0, { hints: ["whole-way"] }))).toBe("missed");
   });
 });
 
-describe("the outcome of an answer", () => {
-  const outcome = (total: number, changes = {}) =>
-    outcomeOf(sampleReview(0, { target: 8, total: ms(total), ...changes }));
-
-  it("is quick within half the target, steady within it, slow beyond", () => {
-    expect(outcome(4000)).toBe("quick");
-    expect(outcome(4001)).toBe("steady");
-    expect(outcome(8000)).toBe("steady");
-    expect(outcome(8001)).toBe("slow");
+describe("an outcome", () => {
+  // Source: issue 5, "Grades".
+  it.each([
+    [-1.31, "quick"],
+    [-1.3, "steady"],
+    [1, "steady"],
+    [1.01, "slow"],
+    [4, "slow"],
+    [4.01, "steady"],
+  ] as const)("at %d spreads from the usual time is %s", (z, outcome) => {
+    expect(outcomeByTime(z)).toBe(outcome);
+    expect(isAway(z)).toBe(z > 4);
   });
 
-  it("is steady at best after a correction or a hint", () => {
-    expect(outcome(1000, { corrections: 1 })).toBe("steady");
-    expect(outcome(1000, { hints: ["home"] })).toBe("steady");
-    expect(outcome(9000, { corrections: 1 })).toBe("slow");
-  });
-
-  it("is missed for a miss, however quick", () => {
-    expect(outcome(1000, { verdict: "missed" })).toBe("missed");
-  });
-
-  it("is steady for a right answer whose time an interruption spoilt", () => {
-    expect(outcome(900_000, { interrupted: true })).toBe("steady");
+  it("without a time that says anything is that of the facts", () => {
+    expect(outcomeByFacts("missed")).toBe("missed");
+    expect(outcomeByFacts("hesitant")).toBe("slow");
+    expect(outcomeByFacts("clean")).toBe("steady");
   });
 });

@@ -41,18 +41,25 @@ function begin(cases: readonly PlannedCase[], seed = 7): Round {
   return startRound(cases, { ...START, seed });
 }
 
+const OUTCOME = {
+  clean: "steady",
+  hesitant: "slow",
+  missed: "missed",
+} as const;
+
 function go(round: Round, move: Move): Round {
   if (move === "skip") return skipItem(round, 1);
-  return answerItem(round, {
-    id: `review-${round.results.length}`,
-    at: ms(round.results.length + 1),
-    verdict: move === "missed" ? "missed" : "right",
-    corrections: move === "hesitant" ? 1 : 0,
-    hints: [],
-    total: ms(5000),
-    target: 8,
-    interrupted: false,
-  });
+  return answerItem(
+    round,
+    {
+      id: `review-${round.results.length}`,
+      at: ms(round.results.length + 1),
+      verdict: move === "missed" ? "missed" : "right",
+      corrections: move === "hesitant" ? 1 : 0,
+      hints: [],
+    },
+    OUTCOME[move],
+  );
 }
 
 interface Asked {
@@ -429,7 +436,7 @@ describe("a round", () => {
       "steady",
       "skipped",
       "missed",
-      "steady",
+      "slow",
     ]);
   });
 

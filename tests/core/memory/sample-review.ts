@@ -31,6 +31,7 @@ export function sampleReview(
     at: noonOf(day),
     utcOffset: 0,
     localDay: dayNumber(day),
+    thinking: ms(2667),
     total: ms(5000),
     turns: [],
     verdict: "right",
@@ -41,7 +42,7 @@ export function sampleReview(
     interrupted: false,
     deck: "starter",
     target: 8,
-    gradingVersion: 1,
+    gradingVersion: 2,
     weightsVersion: 1,
     ...changes,
   };

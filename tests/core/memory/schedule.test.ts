@@ -3,8 +3,10 @@ import {
   FSRSBinding,
 } from "@open-spaced-repetition/binding";
 import fc from "fast-check";
+import { default_w } from "ts-fsrs";
 import { describe, expect, it } from "vitest";
 import { dayAfter, dayNumber } from "../../../core/memory/local-day";
+import { gradeLog } from "../../../core/memory/grader";
 import type { Review } from "../../../core/memory/review";
 import {
   chanceNow,
@@ -14,6 +16,7 @@ import {
   memoryKey,
   memoryOf,
   memoryState,
+  type ScheduleSettings,
 } from "../../../core/memory/schedule";
 import { present } from "../../../core/invariant";
 import { randomSource, shuffled } from "../../../core/random-source";
@@ -37,8 +40,16 @@ function answer(
   return sampleReview(day, { ...CHANGES[kind], ...changes });
 }
 
+/** The one memory of a log. */
+function theMemory(
+  log: readonly Review[],
+  settings: ScheduleSettings = {},
+): Memory | undefined {
+  return [...memoriesOf(log, settings).values()][0];
+}
+
 function memory(...reviews: readonly Review[]): Memory {
-  return present(memoryOf(reviews), "one of the reviews counts");
+  return present(theMemory(reviews), "one of the reviews counts");
 }
 
 const aMemory: Memory = memory(answer(0));
@@ -102,46 +113,58 @@ describe("memory states", () => {
 
   it("last longer under a lower level and shorter under a higher one", () => {
     const log = [answer(0), answer(2)];
-    const until = (level: number) => memoryOf(log, { level })?.lastsUntil ?? 0;
+    const until = (level: number) => theMemory(log, { level })?.lastsUntil ?? 0;
     expect(until(0.8)).toBeGreaterThan(until(0.9));
     expect(until(0.9)).toBeGreaterThan(until(0.95));
   });
 });
 
 describe("what counts as recall", () => {
-  it("is only an answer asked alone and not interrupted", () => {
+  it("is only an answer asked alone", () => {
     for (const asking of ["shown", "helped", "again"] as const)
-      expect(memoryOf([answer(0, "clean", { asking })])).toBeUndefined();
-    expect(
-      memoryOf([answer(0, "clean", { interrupted: true })]),
-    ).toBeUndefined();
+      expect(theMemory([answer(0, "clean", { asking })])).toBeUndefined();
   });
 
-  it("is once a day: more right answers on a day change nothing", () => {
+  it("is the first of a day: whatever comes later that day changes nothing", () => {
     const later = (n: number, kind: Kind) =>
-      answer(2, kind, { id: `later-${n}`, at: ms(noonOf(2) + n) });
-    const log = [answer(0), answer(2)];
-    expect(memory(...log, later(1, "clean"), later(2, "hesitant"))).toEqual(
-      memory(...log),
-    );
+      answer(2, kind, { id: `review-2-${n}`, at: ms(noonOf(2) + n) });
+    for (const first of KINDS) {
+      const log = [answer(0), answer(2, first)];
+      const more = KINDS.map((kind, n) => later(n + 1, kind));
+      expect(memory(...log, ...more)).toEqual(memory(...log));
+    }
   });
 
-  it("is a miss for the day when a later answer of the day was missed", () => {
-    const later = answer(2, "missed", { id: "later", at: ms(noonOf(2) + 1) });
-    expect(memory(answer(0), answer(2), later)).toEqual(
-      memory(answer(0), answer(2, "missed")),
-    );
-    const onTheFirstDay = answer(0, "missed", { id: "l", at: ms(noonOf(0)) });
-    expect(memory(answer(0), onTheFirstDay)).toEqual(
-      memory(answer(0, "missed")),
-    );
+  it("begins as a miss does where the case was shown that day, and is not called one", () => {
+    const shown = answer(0, "clean", {
+      id: "review-0-",
+      asking: "shown",
+      at: ms(noonOf(0) - 1),
+    });
+    const taught = memory(shown, answer(0));
+    const missed = memory(answer(0, "missed"));
+    expect(taught).toEqual({ ...missed, missedLast: false });
+    expect(memoryState(taught, dayNumber(0))).toBe("settling");
+    expect(chanceNow(taught, dayNumber(1))).toBeLessThan(0.8);
+    expect(memoryState(taught, dayNumber(7))).toBe("settling");
+    expect(memoryState(taught, dayNumber(8))).toBe("fading");
   });
 
-  it("stays a miss for the day when a right answer follows it", () => {
-    const later = answer(2, "clean", { id: "later", at: ms(noonOf(2) + 1) });
-    expect(memory(answer(0), answer(2, "missed"), later)).toEqual(
-      memory(answer(0), answer(2, "missed")),
-    );
+  it("counts a quick answer as steady until the weights are the learner's own", () => {
+    const usual = [0, 1, 2, 3, 4].map((day) => answer(day));
+    const next = (thinking: number) =>
+      answer(5, "clean", { thinking: ms(thinking) });
+    const both = (settings: ScheduleSettings) =>
+      [2667, 400].map((thinking) =>
+        theMemory([...usual, next(thinking)], settings),
+      );
+    const log = [...usual, next(400)];
+    expect(gradeLog(log).at(-1)?.outcome).toBe("quick");
+    const [steady, quick] = both({});
+    expect(quick).toEqual(steady);
+    const [ownSteady, ownQuick] = both({ weights: [...default_w] });
+    expect(ownSteady).toEqual(steady);
+    expect(ownQuick?.stability).toBeGreaterThan(ownSteady?.stability ?? 0);
   });
 
   it("counts the day after as a day of its own, one day apart", () => {
@@ -199,9 +222,10 @@ describe("a log", () => {
   it("keeps the memories of learners, cases and holds apart", () => {
     fc.assert(
       fc.property(reviews, (log) => {
+        const graded = gradeLog(inReplayOrder(log));
         for (const [key, one] of memoriesOf(log)) {
-          const own = log.filter(
-            (r) => memoryKey(r.learner, r.case, r.hold) === key,
+          const own = graded.filter(
+            ({ review: r }) => memoryKey(r.learner, r.case, r.hold) === key,
           );
           expect(memoryOf(own)).toEqual(one);
         }

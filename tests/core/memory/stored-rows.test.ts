@@ -112,7 +112,11 @@ describe("a stored round", () => {
     for (let round = start; currentItem(round) !== undefined;) {
       const verdict = round.results.length === 3 ? "missed" : "right";
       const id = `x${round.results.length}`;
-      round = answerItem(round, sampleReview(20_000, { id, verdict }));
+      round = answerItem(
+        round,
+        sampleReview(20_000, { id, verdict }),
+        verdict === "missed" ? "missed" : "steady",
+      );
       all.push(round);
     }
     return all;

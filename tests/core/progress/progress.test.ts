@@ -1,9 +1,10 @@
 import { describe, expect, it } from "vitest";
 import type { CaseId } from "../../../core/cases/case-ids";
 import type { PlannedCase } from "../../../core/memory/day-plan";
+import { gradeLog } from "../../../core/memory/grader";
 import { dayNumber } from "../../../core/memory/local-day";
 import type { Review } from "../../../core/memory/review";
-import { memoriesOf } from "../../../core/memory/schedule";
+import { inReplayOrder, memoriesOf } from "../../../core/memory/schedule";
 import {
   comingBackByDay,
   secondsByCase,
@@ -102,7 +103,8 @@ describe("what comes back by day", () => {
 
 describe("the last answers", () => {
   const log = [
-    answered("E1", 3, { total: ms(1000) }),
+    ...[1, 2].map((day) => answered("E1", 1 - day)),
+    answered("E1", 3, { thinking: ms(500) }),
     answered("C1", 1, { verdict: "missed" }),
     answered("E1", 2, { asking: "shown" }),
     answered("E2a", 4, { learner: "ben" }),
@@ -112,18 +114,25 @@ describe("the last answers", () => {
     count: number,
     filter: Partial<Parameters<typeof lastAnswers>[2]> = {},
   ) =>
-    lastAnswers(log, count, { learner: "ada", ...filter }).map(
-      ({ review, outcome }) => `${review.id} ${outcome}`,
-    );
+    lastAnswers(gradeLog(inReplayOrder(log)), count, {
+      learner: "ada",
+      ...filter,
+    }).map(({ review, outcome }) => `${review.id} ${outcome}`);
 
   it("are the newest first, with their outcome, showings left out", () => {
-    expect(listed(10)).toEqual(["E1-3 quick", "down steady", "C1-1 missed"]);
+    expect(listed(10)).toEqual([
+      "E1-3 quick",
+      "down steady",
+      "C1-1 missed",
+      "E1-0 steady",
+      "E1--1 steady",
+    ]);
     expect(listed(1)).toEqual(["E1-3 quick"]);
     expect(listed(0)).toEqual([]);
   });
 
   it("are those of one case or hold where asked", () => {
-    expect(listed(10, { case: "E1" })).toEqual(["E1-3 quick", "down steady"]);
+    expect(listed(2, { case: "E1" })).toEqual(["E1-3 quick", "down steady"]);
     expect(listed(10, { case: "E1", hold: "down" })).toEqual(["down steady"]);
   });
 });

@@ -1,7 +1,7 @@
 import { render, screen } from "@testing-library/svelte";
 import { describe, expect, it } from "vitest";
 import type { LocalDay, Milliseconds } from "../../../core/memory/review";
-import { OUTCOMES, outcomeOf } from "../../../core/memory/grade";
+import { OUTCOMES } from "../../../core/memory/grade";
 import { MEMORY_STATES } from "../../../core/memory/schedule";
 import LastAnswers from "../../../renderer/components/LastAnswers.svelte";
 import MemoryMark from "../../../renderer/components/MemoryMark.svelte";
@@ -82,7 +82,7 @@ describe("the last answers", () => {
   it("say when, how it went and how long it took", () => {
     const review = sampleReview({ total: 3000 as Milliseconds });
     render(LastAnswers, {
-      answers: [{ review, outcome: outcomeOf(review) }],
+      answers: [{ review, outcome: "quick" }],
       today: (review.localDay + 1) as LocalDay,
     });
     expect(screen.getByText("Tue 25")).toBeTruthy();
@@ -93,7 +93,7 @@ describe("the last answers", () => {
   it("that were interrupted have no time", () => {
     const review = sampleReview({ interrupted: true });
     render(LastAnswers, {
-      answers: [{ review, outcome: outcomeOf(review) }],
+      answers: [{ review, outcome: "steady" }],
       today: review.localDay,
     });
     expect(screen.getByText("interrupted")).toBeTruthy();

@@ -99,7 +99,10 @@ describe("a learner at the desk", () => {
     });
     expect(current.reviews).toEqual([review]);
     expect(current.memoryOf("E1")?.lastDay).toBe(review.localDay);
-    expect(current.answersTo("E1")).toEqual([review]);
+    // Met for the first time, and unaided.
+    const graded = { review, outcome: "steady", recall: "steady" };
+    expect(current.answersTo("E1")).toEqual([graded]);
+    expect(current.answers).toEqual([graded]);
     expect((await openWindow()).current.reviews).toEqual([review]);
   });
 
