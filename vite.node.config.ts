@@ -46,6 +46,11 @@ const PROGRAMS: Readonly<
     out: "dist/tools/compute-ways.js",
     format: "es",
   },
+  simulate: {
+    entry: "tests/simulate/run.ts",
+    out: "dist/tools/simulate.js",
+    format: "es",
+  },
   soak: {
     entry: "tests/soak/run.ts",
     out: "dist/tools/soak.js",
@@ -81,6 +86,7 @@ export default defineConfig(({ mode }) => {
         "typescript",
         "@playwright/test",
         "cubejs",
+        "fsrs-browser",
       ],
     },
     build: {

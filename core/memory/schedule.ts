@@ -20,7 +20,7 @@ import { algorithm, type Algorithm, ratingOf } from "./library-settings";
 import { dayAfter } from "./local-day";
 import type { LocalDay, Review } from "./review";
 
-/** The version of the weights below; stored with every review. */
+/** The number of the library's own weights; those fitted to a learner count on from it. */
 export const WEIGHTS_VERSION = 1;
 
 /** The chance of recall at which a case comes back, unless the learner chooses another. */
