@@ -29,6 +29,7 @@ import { BackupDesk } from "./backup-desk.svelte";
 import { DesktopDesk } from "./desktop-desk.svelte";
 import { DeckBench } from "./deck-bench.svelte";
 import { DeckShelf } from "./decks.svelte";
+import { FitDesk } from "./fit-desk.svelte";
 import { type LearnerState, openLearner } from "./learner.svelte";
 import { RouteState } from "./route.svelte";
 
@@ -46,6 +47,7 @@ export class AppState {
   readonly decks: DeckShelf;
   readonly backups: BackupDesk;
   readonly desktop: DesktopDesk;
+  readonly fits = new FitDesk();
   /** Kept with the app, so that undo outlives a look at another place. */
   readonly bench: DeckBench;
   #learners: readonly Learner[] = $state.raw([]);

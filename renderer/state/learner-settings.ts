@@ -9,8 +9,9 @@ import * as v from "valibot";
 import { HOLDS } from "../../core/cases/variant";
 import { HANDS, type WaySchool } from "../../core/cases/way";
 import { ANSWER_WAYS } from "../../core/memory/review";
+import { WEIGHT_COUNT } from "../../core/memory/fit";
 import { DAY_TURNS_OVER_AT } from "../../core/memory/local-day";
-import { DEFAULT_LEVEL } from "../../core/memory/schedule";
+import { DEFAULT_LEVEL, WEIGHTS_VERSION } from "../../core/memory/schedule";
 import { FACES } from "../../core/cube/faces";
 import {
   COLOUR_NAMES,
@@ -52,6 +53,28 @@ export const LEARNT_WAYS = [
   "shortest",
 ] as const satisfies readonly WaySchool[];
 
+const COUNT = v.pipe(v.number(), v.integer(), v.minValue(0));
+
+/** What fitting the memory model to the learner has come to. */
+const FIT = v.looseObject({
+  /** Counts up with every fit that was taken; stored with each review. */
+  weightsVersion: v.pipe(v.number(), v.integer(), v.minValue(WEIGHTS_VERSION)),
+  /** The learner's own; absent: the library's. */
+  weights: v.exactOptional(
+    v.pipe(
+      v.array(v.pipe(v.number(), v.finite())),
+      v.length(WEIGHT_COUNT),
+      v.readonly(),
+    ),
+  ),
+  /** The last time it was tried: on how many answers, whether it was taken, and by which share it foretold the newest better. */
+  tried: v.object({
+    answers: COUNT,
+    isTaken: v.boolean(),
+    gain: v.pipe(v.number(), v.finite()),
+  }),
+});
+
 const SETTINGS_SCHEMA = v.looseObject({
   cubeColours: v.fallback(v.picklist(CUBE_COLOURS), "usual"),
   /** The learner's own six, as the cube is held with them set up. */
@@ -90,7 +113,12 @@ const SETTINGS_SCHEMA = v.looseObject({
     undefined,
   ),
   answerWay: v.fallback(v.picklist(ANSWER_WAYS), "on-screen"),
+  /** undefined: not tried yet. */
+  fit: v.fallback(v.optional(FIT), undefined),
 });
+
+/** What fitting the memory model to a learner has come to. */
+export type StoredFit = Readonly<v.InferOutput<typeof FIT>>;
 
 /** Everything a learner has chosen, or its default. */
 export type LearnerSettings = Readonly<v.InferOutput<typeof SETTINGS_SCHEMA>>;

@@ -24,6 +24,8 @@ import {
   memoryKey,
   memoryState,
   type MemoryState,
+  type ScheduleSettings,
+  WEIGHTS_VERSION,
 } from "../../core/memory/schedule";
 import type { ColourScheme } from "../../core/picture/colour-sets";
 import { type CubePalette, cubePalette } from "../../core/picture/palette";
@@ -219,8 +221,15 @@ export class LearnerState {
   }
 
   /** What of the settings the schedule goes by. */
-  get schedule(): { readonly level: number } {
-    return { level: this.#settings.level };
+  get schedule(): ScheduleSettings {
+    const { level, fit } = this.#settings;
+    const weights = fit?.weights;
+    return weights === undefined ? { level } : { level, weights };
+  }
+
+  /** The number of the weights that the schedule goes by; stored with every review. */
+  get weightsVersion(): number {
+    return this.#settings.fit?.weightsVersion ?? WEIGHTS_VERSION;
   }
 
   /** Looks at the clock again: a window may stay open over night. */
@@ -277,9 +286,12 @@ export class LearnerState {
   }
 
   #takeSettings(settings: LearnerSettings): void {
-    const { level } = this.#settings;
+    const before = this.#settings;
     this.#settings = settings;
-    if (settings.level !== level)
+    if (
+      settings.level !== before.level ||
+      settings.fit?.weightsVersion !== before.fit?.weightsVersion
+    )
       this.#log = rescheduled(this.#log, this.schedule);
     this.refreshToday();
   }

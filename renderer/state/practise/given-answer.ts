@@ -15,7 +15,6 @@ import type {
   Review,
 } from "../../../core/memory/review";
 import type { RoundItem } from "../../../core/memory/round";
-import { WEIGHTS_VERSION } from "../../../core/memory/schedule";
 import type { ColourScheme } from "../../../core/picture/colour-sets";
 import { formatPosition } from "./position-of-item";
 
@@ -47,6 +46,8 @@ export interface ReviewContext {
   readonly at: Milliseconds;
   readonly utcOffset: number;
   readonly localDay: LocalDay;
+  /** Of the weights that the learner's schedule went by. */
+  readonly weightsVersion: number;
 }
 
 /** An answer that took so long was left alone in between. Units: milliseconds. */
@@ -102,6 +103,6 @@ export function reviewOf(given: GivenAnswer, context: ReviewContext): Review {
     deck: item.deck,
     target: answerTarget(item.target, context.answerWay),
     gradingVersion: GRADING_VERSION,
-    weightsVersion: WEIGHTS_VERSION,
+    weightsVersion: context.weightsVersion,
   };
 }

@@ -29,6 +29,7 @@ export function reviewedAnswer(
     at,
     utcOffset: utcOffset(at),
     localDay,
+    weightsVersion: learner.weightsVersion,
   });
   const before = learner.memoryOf(item.case, item.hold);
   const outcome = learner.outcomeOf(review);

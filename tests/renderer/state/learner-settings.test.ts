@@ -73,4 +73,20 @@ describe("a learner's settings", () => {
       USUAL_SCHEME,
     );
   });
+
+  it("keep a fit that can be read, and drop one that cannot", () => {
+    const fit = {
+      weightsVersion: 2,
+      weights: Array.from({ length: 21 }, (_, i) => i / 10),
+      tried: { answers: 900, isTaken: true, gain: 0.05 },
+    };
+    expect(parseLearnerSettings({ fit }).fit).toEqual(fit);
+    for (const broken of [
+      { ...fit, weights: [1, 2, 3] },
+      { ...fit, weights: fit.weights.map(() => NaN) },
+      { ...fit, weightsVersion: 0 },
+      { ...fit, tried: undefined },
+    ])
+      expect(parseLearnerSettings({ fit: broken }).fit).toBeUndefined();
+  });
 });
