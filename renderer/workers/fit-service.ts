@@ -5,8 +5,8 @@ import { daysOfRequest, type FitReply, parseFitRequest } from "./fit-messages";
 /** Loads the library; `onround` is called after each round of training. */
 export type LoadTrainer = (onround: () => void) => Promise<Trainer>;
 
-/** Two fits, the tested one and that on all answers, of five rounds each. A wrong number only shifts the progress that is shown. */
-const ROUNDS = 10;
+/** How many rounds the library trains. A wrong number only shifts the progress that is shown. */
+const ROUNDS = 5;
 
 /** Answers a request for a fit by `post`. */
 export async function answerFitRequest(

@@ -10,8 +10,8 @@ import type { Figure } from "./forecast-score";
 import { LEARNERS, type LearnerKind } from "./learners";
 import { loadTrainer } from "./node-trainer";
 
-const AMOUNTS = [300, 400, 600, 800, 1200];
-const LEVELS = [0.7, 0.75, 0.8, 0.85, 0.9];
+const AMOUNTS = [400, 600, 800, 1200];
+const LEVELS = [0.8, 0.85, 0.88, 0.9];
 
 /** What is to be known on average. */
 const HELD = 0.9;

@@ -208,6 +208,13 @@ export const PLANTED_FAULTS: readonly PlantedFault[] = [
     tests: ["tests/core/notation/say-in-words.test.ts"],
   },
   {
+    name: "a fit is taken that foretells worse",
+    file: "core/memory/fit.ts",
+    find: "mean(gains) >= GATE * lossBefore &&",
+    replace: "mean(gains) < GATE * lossBefore ||",
+    tests: ["tests/core/memory/fit.test.ts"],
+  },
+  {
     name: "the time of an interrupted answer is held against the learner",
     file: "core/memory/grader.ts",
     find: 'if (grade !== "clean" || review.interrupted)',

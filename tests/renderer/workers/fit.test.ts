@@ -43,7 +43,7 @@ function answers(count: number) {
 const loading =
   (train: Trainer): LoadTrainer =>
   (onround) => {
-    for (let round = 0; round < 11; round++) onround();
+    for (let round = 0; round < 6; round++) onround();
     return Promise.resolve(train);
   };
 
@@ -84,8 +84,8 @@ describe("a fit in a worker", () => {
       ok: true,
       value: { kind: KEPT, answers: 994, weights: undefined },
     });
-    expect(told).toHaveLength(11);
-    expect(told[4]).toBe(0.5);
+    expect(told).toHaveLength(6);
+    expect(told[1]).toBe(0.4);
     expect(told.slice(-2)).toEqual([1, 1]);
     expect(seen.ended).toBe(1);
   });
