@@ -29,14 +29,11 @@ import {
 } from "./grade";
 import type { AnswerWay, LocalDay, Review } from "./review";
 
-/** What of a review grading reads. */
-export type GradableReview = Pick<
+/** What of an answer its grade depends on, besides the answers before. */
+export interface GradedFacts extends Pick<
   Review,
-  | "id"
-  | "learner"
   | "case"
   | "hold"
-  | "at"
   | "localDay"
   | "answerWay"
   | "asking"
@@ -44,10 +41,18 @@ export type GradableReview = Pick<
   | "verdict"
   | "corrections"
   | "hints"
-  | "thinking"
   | "total"
   | "target"
->;
+> {
+  /** Absent: all answers that the grader is given are one learner's. */
+  readonly learner?: string;
+  /** Units: milliseconds. */
+  readonly thinking?: number | undefined;
+}
+
+/** What of a review grading a log reads. */
+export type GradableReview = GradedFacts &
+  Pick<Review, "id" | "learner" | "at">;
 
 /** The share of a target that is for thinking. Source: `first-layer.md`, common practice: 3 of 8, 1.5 of 4.5 and 0.8 of 3 s. */
 export const THINKING_SHARE = 1 / 3;
@@ -138,8 +143,8 @@ export class Grader {
   #lastRecord: LearnerRecord | undefined;
 
   /** What the next review is worth; it is remembered. */
-  grade(review: GradableReview): GradedAnswer {
-    const record = this.#recordOf(review.learner);
+  grade(review: GradedFacts): GradedAnswer {
+    const record = this.#recordOf(review.learner ?? "");
     const met = metOf(record, review);
     const grade = gradeOf(review);
     if (review.asking === "shown" || review.asking === "helped") {
@@ -210,7 +215,7 @@ export class Grader {
   }
 }
 
-function metOf(record: LearnerRecord, review: GradableReview): Met {
+function metOf(record: LearnerRecord, review: GradedFacts): Met {
   const cases = record.met[review.hold];
   const known = cases.get(review.case);
   if (known !== undefined) return known;
@@ -222,7 +227,7 @@ function metOf(record: LearnerRecord, review: GradableReview): Met {
 /** The outcome of an answer asked alone or again; its time is remembered where it is to be and may be. */
 function timedOutcome(
   record: LearnerRecord,
-  review: GradableReview,
+  review: GradedFacts,
   grade: Grade,
   isRemembered: boolean,
 ): Outcome {

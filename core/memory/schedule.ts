@@ -268,7 +268,10 @@ const SETTLING_DAYS = 7;
  */
 export function memoryState(
   memory:
-    | Pick<Memory, "stability" | "lastDay" | "lastsUntil" | "missedLast">
+    | Pick<
+        Memory,
+        "stability" | "lastDay" | "lastsUntil" | "missedLast" | "days"
+      >
     | undefined,
   today: LocalDay,
   settings: ScheduleSettings = {},

@@ -2,7 +2,8 @@
 import type { CaseId } from "../cases/case-ids";
 import type { Hold } from "../cases/variant";
 import { present } from "../invariant";
-import { type Grade, gradeOf, GRADES, isMissed } from "../memory/grade";
+import { type GradedAnswer as Worth, isMissed } from "../memory/grade";
+import { Grader } from "../memory/grader";
 import type { AnswerWay, Review } from "../memory/review";
 
 /** What of a review progress looks at. */
@@ -40,10 +41,10 @@ export interface AskedCase {
   readonly hold: Hold;
 }
 
-/** An answer with the grade that it has in its log. */
+/** An answer with what it was worth in its log. */
 export interface GradedAnswer {
   readonly answer: ProgressAnswer;
-  readonly grade: Grade;
+  readonly graded: Worth;
 }
 
 /**
@@ -55,7 +56,9 @@ export interface GradedAnswer {
 export function gradedByCase(
   log: AnswerList,
 ): readonly (() => readonly GradedAnswer[])[] {
-  const grades = new Uint8Array(log.length);
+  const grader = new Grader();
+  // A few objects that the grader shares out, and not one for each answer.
+  const graded: Worth[] = [];
   // By id and then by hold: building a key for each of a million answers
   // takes longer than everything else here.
   const holds = {
@@ -64,8 +67,8 @@ export function gradedByCase(
   };
   for (let place = 0; place < log.length; place++) {
     const answer = present(log.at(place), "the log is as long as it says");
+    graded.push(grader.grade(answer));
     if (!isAnswer(answer)) continue;
-    grades[place] = GRADES.indexOf(gradeOf(answer));
     const cases = holds[answer.hold];
     const own = cases.get(answer.case);
     if (own === undefined) cases.set(answer.case, [place]);
@@ -77,7 +80,7 @@ export function gradedByCase(
     (places) => () =>
       places.map((place) => ({
         answer: present(log.at(place), "an answer stays where it is"),
-        grade: present(GRADES[grades[place] ?? 0], "a grade has a number"),
+        graded: present(graded[place], "every answer was graded"),
       })),
   );
 }

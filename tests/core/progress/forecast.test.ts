@@ -21,6 +21,7 @@ function day(chance: number | undefined, wasRight: boolean): RecallDay {
     lastDay: dayNumber(0),
     lastsUntil: dayNumber(1),
     missedLast: !wasRight,
+    days: 2,
   };
 }
 
@@ -164,6 +165,7 @@ describe("the days of a memory", () => {
         expect(last?.lastDay).toBe(memory?.lastDay);
         expect(last?.lastsUntil).toBe(memory?.lastsUntil);
         expect(last?.missedLast).toBe(memory?.missedLast);
+        expect(last?.days).toBe(memory?.days);
       }),
     );
   });
@@ -182,7 +184,7 @@ describe("the days of a memory", () => {
     expect(days[0]?.chance).toBeUndefined();
     expect(days[1]?.chance).toBeGreaterThan(0.9);
     expect(days[1]?.chance).toBeLessThan(0.92);
-    // The first answer of the day was right; the memory knows of the miss.
-    expect(days[1]).toMatchObject({ wasRight: true, missedLast: true });
+    // The first answer of the day counts; the miss came from what was warm.
+    expect(days[1]).toMatchObject({ wasRight: true, missedLast: false });
   });
 });

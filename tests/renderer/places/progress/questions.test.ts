@@ -159,6 +159,7 @@ describe("whether the forecast can be trusted", () => {
       lastDay: dayNumber(0),
       lastsUntil: dayNumber(1),
       missedLast: false,
+      days: 2,
     }));
 
   it("is answered with the numbers, and in a table", async () => {
