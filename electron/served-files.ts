@@ -12,6 +12,7 @@ import { PROTECTING_HEADERS } from "./content-policy";
 
 const CONTENT_TYPES: Readonly<Record<string, string>> = {
   ".css": "text/css; charset=utf-8",
+  ".gz": "application/gzip",
   ".html": "text/html; charset=utf-8",
   ".js": "text/javascript; charset=utf-8",
   ".json": "application/json; charset=utf-8",

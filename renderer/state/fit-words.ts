@@ -15,7 +15,7 @@ const number = (count: number) => count.toLocaleString("en");
 export function fitWords(fit: StoredFit | undefined, answers: number): string {
   if (fit === undefined)
     return answers < LEAST_ANSWERS
-      ? `Turnwise goes by how people usually forget. To learn how you do, it needs ${number(LEAST_ANSWERS)} answers given on later days than the first; you have ${number(answers)}.`
+      ? `Turnwise goes by how people usually forget. Once you have answered ${number(LEAST_ANSWERS)} times on a later day than the first, it learns how you do; so far that is ${number(answers)}.`
       : "Turnwise goes by how people usually forget. There are enough answers now to learn how you do.";
   const { weights, tried } = fit;
   if (tried.isTaken)

@@ -4,14 +4,22 @@
  * that is our only sign of progress.
  */
 import init, { Fsrs } from "fsrs-browser";
-import compiled from "fsrs-browser/fsrs_browser_bg.wasm?url";
+import zipped from "fsrs-browser/fsrs_browser_bg.wasm?url";
 import type { Trainer } from "../../core/memory/fit";
 import { answerFitRequest } from "./fit-service";
 
 const ROUND = /^epoch: /;
 
+/** The library's code, which the build has zipped (`vite.config.ts`). */
+async function compiledCode(): Promise<ArrayBuffer> {
+  const file = await fetch(zipped);
+  if (!file.ok || file.body === null) throw new Error(`status ${file.status}`);
+  const code = file.body.pipeThrough(new DecompressionStream("gzip"));
+  return new Response(code).arrayBuffer();
+}
+
 async function loadTrainer(onround: () => void): Promise<Trainer> {
-  await init({ module_or_path: compiled });
+  await init({ module_or_path: await compiledCode() });
   return ({ ratings, days, lengths }) => {
     const { log } = console;
     console.log = (text: unknown) => {

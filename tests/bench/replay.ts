@@ -41,7 +41,7 @@ export function madeLog(reviews = REVIEWS): readonly GradableReview[] {
       corrections: random.below(8) === 0 ? 1 : 0,
       hints: [],
       answerWay: "on-screen",
-      thinking: (800 + random.below(2000)),
+      thinking: 800 + random.below(2000),
       total: 5000 as Milliseconds,
       target: 8,
     };

@@ -21,4 +21,5 @@ export const SMALL_PAGE = {
   "favicon.svg": "<svg/>",
   "assets/index-abc123.js": "export {};",
   "assets/deep/search-def456.wasm": "wasm",
+  "assets/fit-789abc.wasm.gz": "zipped",
 };

@@ -19,6 +19,7 @@ describe("the map of served files", () => {
     expect([...files.keys()].sort()).toEqual([
       "/",
       "/assets/deep/search-def456.wasm",
+      "/assets/fit-789abc.wasm.gz",
       "/assets/index-abc123.js",
       "/favicon.svg",
       "/index.html",
@@ -37,6 +38,7 @@ describe("the map of served files", () => {
       "/favicon.svg": "image/svg+xml; charset=utf-8",
       "/assets/index-abc123.js": "text/javascript; charset=utf-8",
       "/assets/deep/search-def456.wasm": "application/wasm",
+      "/assets/fit-789abc.wasm.gz": "application/gzip",
     });
   });
 

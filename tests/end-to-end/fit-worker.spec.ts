@@ -9,7 +9,7 @@ test("a learner with enough answers is learnt from in a worker, and told what ca
 }) => {
   await page.goto("/#/settings");
   const section = page.getByRole("region", { name: "How you forget" });
-  await expect(section).toContainText(`needs ${LEAST_ANSWERS}`);
+  await expect(section).toContainText(`answered ${LEAST_ANSWERS} times`);
 
   const cases = FIRST_LAYER_IDS.slice(0, 20);
   const days = Math.ceil(LEAST_ANSWERS / cases.length) + 1;

@@ -9,8 +9,10 @@ describe("what a fit came to, in words", () => {
   it("says how many answers there are and how many are needed", () => {
     const words = fitWords(undefined, 212);
     expect(words).toContain("how people usually forget");
-    expect(words).toContain(`needs ${LEAST_ANSWERS.toLocaleString("en")}`);
-    expect(words).toContain("you have 212");
+    expect(words).toContain(
+      `answered ${LEAST_ANSWERS.toLocaleString("en")} times on a later day`,
+    );
+    expect(words).toContain("so far that is 212");
     expect(fitWords(undefined, LEAST_ANSWERS)).toContain("enough answers now");
   });
 
