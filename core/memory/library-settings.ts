@@ -32,17 +32,16 @@ function algorithmOf(level: number, weights: readonly number[]) {
 export type Algorithm = ReturnType<typeof algorithmOf>;
 
 // Setting one up takes longer than a thousand chances; a page asks for many.
-const BY_LEVEL = new Map<number, Algorithm>();
+const BY_WEIGHTS = new WeakMap<readonly number[], Map<number, Algorithm>>();
 
 /** The memory model for a level, with the library's default weights where none are given. */
 export function algorithm(
   level: number,
-  weights?: readonly number[],
+  weights: readonly number[] = default_w,
 ): Algorithm {
-  if (weights !== undefined) return algorithmOf(level, weights);
-  const known = BY_LEVEL.get(level);
-  if (known !== undefined) return known;
-  const made = algorithmOf(level, default_w);
-  BY_LEVEL.set(level, made);
+  const byLevel = BY_WEIGHTS.get(weights) ?? new Map<number, Algorithm>();
+  BY_WEIGHTS.set(weights, byLevel);
+  const made = byLevel.get(level) ?? algorithmOf(level, weights);
+  byLevel.set(level, made);
   return made;
 }

@@ -2,7 +2,7 @@
  * What a round still has to ask of one case. A round is a handful of tracks;
  * `round-order.ts` says whose turn it is.
  */
-import type { PlannedCase } from "./day-plan";
+import type { PlannedCase } from "./plan-candidates";
 import type { Grade } from "./grade";
 import type { Asking } from "./review";
 

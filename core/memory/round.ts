@@ -8,7 +8,7 @@ import type { Hold, Variant } from "../cases/variant";
 import type { AskingChoice } from "../deck/deck";
 import { present } from "../invariant";
 import { randomSource, seedFrom } from "../random-source";
-import type { PlannedCase } from "./day-plan";
+import type { PlannedCase } from "./plan-candidates";
 import { type Graded, gradeOf, type Outcome } from "./grade";
 import type { Asking, Hint, LocalDay, Review } from "./review";
 import { nextTrack, withoutUnspaced } from "./round-order";

@@ -259,6 +259,45 @@ export function chanceNow(
   return algorithmFor(settings).forgetting_curve(days, memory.stability);
 }
 
+/** A memory after a case was recalled steadily on a day, and when it comes back then. */
+export function recalledOn(
+  memory: Pick<Memory, "stability" | "difficulty" | "lastDay">,
+  day: LocalDay,
+  settings: ScheduleSettings = {},
+): {
+  readonly memory: Pick<Memory, "stability" | "difficulty" | "lastDay">;
+  readonly due: LocalDay;
+} {
+  const { library } = libraryFor(settings);
+  const elapsed = Math.max(0, day - memory.lastDay);
+  const state = library.next_state(memory, elapsed, ratingOf("steady", false));
+  return {
+    memory: { ...state, lastDay: day },
+    due: dayAfter(day, library.next_interval(state.stability, elapsed)),
+  };
+}
+
+/**
+ * On which days a case that is taught today comes back, as long as it is
+ * recalled steadily each time. Units: days from today, rising, up to `within`.
+ */
+export function daysAfterTaught(
+  within: number,
+  settings: ScheduleSettings = {},
+): readonly number[] {
+  const { library } = libraryFor(settings);
+  const days: number[] = [];
+  let state = library.next_state(null, 0, ratingOf("taught", false));
+  let elapsed = 0;
+  for (let day = 0; ;) {
+    elapsed = library.next_interval(state.stability, elapsed);
+    day += elapsed;
+    if (day > within) return days;
+    days.push(day);
+    state = library.next_state(state, elapsed, ratingOf("steady", false));
+  }
+}
+
 /** For how long a case met on one day only is given time to settle. */
 const SETTLING_DAYS = 7;
 

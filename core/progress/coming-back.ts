@@ -5,7 +5,7 @@ import type { Memory } from "../memory/schedule";
 import type { AskedCase } from "./answer-log";
 import type { CaseTimes } from "./case-times";
 import { median } from "./median";
-import { secondsToAsk } from "./time-needed";
+import { secondsToAsk } from "../memory/time-needed";
 
 /** How many days ahead the progress page looks. */
 export const DAYS_AHEAD = 30;

@@ -1,11 +1,8 @@
 /** Where a round comes from: what the learner's decks and memory make of today, and a round cut from it. */
-import {
-  type DayPlan,
-  planDay,
-  type PlannedCase,
-  planRound,
-} from "../../../core/memory/day-plan";
+import { type DayPlan, planDay } from "../../../core/memory/day-plan";
+import type { PlannedCase } from "../../../core/memory/plan-candidates";
 import { type Round, startRound } from "../../../core/memory/round";
+import { planRound } from "../../../core/memory/round-plan";
 import { now } from "../../platform/clock";
 import { freshId, freshSeed } from "../../platform/random";
 import type { LearnerState } from "../learner.svelte";
@@ -24,14 +21,13 @@ export function plannedRound(
   of: Practised | undefined,
 ): PlannedRound {
   learner.refreshToday();
-  const { hold, level } = learner.settings;
   const day = planDay({
     learner: learner.learner.id,
     decks: decksToPlan(learner.decks, of),
-    hold,
+    hold: learner.settings.hold,
     memories: learner.memories,
     today: learner.today,
-    settings: { level },
+    settings: learner.schedule,
     only: (id) => isPractised(id, of),
   });
   const planned = planRound(day, { extra: of !== undefined });

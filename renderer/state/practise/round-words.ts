@@ -1,6 +1,6 @@
 /** A round as marks, and as the sentences at its end. */
 import type { CaseId } from "../../../core/cases/case-ids";
-import type { PlannedCase } from "../../../core/memory/day-plan";
+import type { PlannedCase } from "../../../core/memory/plan-candidates";
 import { type Round, roundMarks } from "../../../core/memory/round";
 import type { Outcome } from "../../../core/memory/grade";
 

@@ -1,15 +1,10 @@
-import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { FIRST_LAYER_IDS, type CaseId } from "../../../core/cases/case-ids";
 import type { Deck } from "../../../core/deck/deck";
 import { STARTER_DECKS } from "../../../core/deck/starter-decks";
-import {
-  type DayPlan,
-  planDay,
-  planRound,
-  type PlannedCase,
-  ROUND_SIZE,
-} from "../../../core/memory/day-plan";
+import { type DayPlan, planDay } from "../../../core/memory/day-plan";
+import type { PlannedCase } from "../../../core/memory/plan-candidates";
+import { planRound } from "../../../core/memory/round-plan";
 import { dayNumber } from "../../../core/memory/local-day";
 import type { Review } from "../../../core/memory/review";
 import { memoriesOf } from "../../../core/memory/schedule";
@@ -206,92 +201,5 @@ describe("what a deck asks for", () => {
       expect(item?.variant.placed).toHaveLength(placed);
     }
     expect(plan([], 0).fresh[0]).not.toHaveProperty("choice");
-  });
-});
-
-describe("a planned round", () => {
-  const dayOf = (due: number, fresh: number, newPerRound = 3): DayPlan => {
-    const cases = (from: number, n: number, memory: "new" | "settling") =>
-      FIRST_LAYER_IDS.slice(from, from + n).map((id) => ({
-        case: id,
-        hold: "up" as const,
-        deck: "d",
-        target: 8,
-        memory,
-        times: 1,
-      }));
-    return {
-      today: dayNumber(0),
-      due: cases(0, due, "settling"),
-      fresh: cases(due, fresh, "new"),
-      heldBack: 0,
-      resting: [],
-      nextDue: undefined,
-      newPerRound,
-    };
-  };
-  const counts = (cases: readonly PlannedCase[]) => ({
-    due: cases.filter((c) => c.memory !== "new").length,
-    fresh: cases.filter((c) => c.memory === "new").length,
-  });
-
-  it("has three new edges at first, or two new corners", () => {
-    expect(ids(planRound(plan([], 0)))).toEqual(["E1", "E2a", "E2b"]);
-    const corners = plan([], 0, { only: (id) => id.startsWith("C") });
-    expect(ids(planRound(corners))).toEqual(["C1", "C2"]);
-  });
-
-  it("lets what is due go before what is new", () => {
-    expect(counts(planRound(dayOf(20, 10)))).toEqual({ due: 12, fresh: 0 });
-    expect(counts(planRound(dayOf(8, 10)))).toEqual({ due: 8, fresh: 1 });
-    expect(counts(planRound(dayOf(4, 10)))).toEqual({ due: 4, fresh: 2 });
-    expect(counts(planRound(dayOf(0, 10)))).toEqual({ due: 0, fresh: 3 });
-  });
-
-  it("warms up with a due case and mixes new ones in", () => {
-    expect(ids(planRound(dayOf(4, 10)))).toEqual([
-      "E1",
-      "E4a",
-      "E2a",
-      "E2b",
-      "E4b",
-      "E3",
-    ]);
-  });
-
-  it("has about as many answers asked alone as wanted, and every case once", () => {
-    fc.assert(
-      fc.property(
-        fc.integer({ min: 0, max: 15 }),
-        fc.integer({ min: 0, max: 15 }),
-        fc.constantFrom(2, 3),
-        (due, fresh, newPerRound) => {
-          const cases = planRound(dayOf(due, fresh, newPerRound));
-          expect(new Set(ids(cases)).size).toBe(cases.length);
-          const round = startRound(cases, {
-            id: "r",
-            learner: "ada",
-            day: dayNumber(0),
-            seed: due,
-            now: 0,
-          });
-          const alone = round.tracks
-            .flatMap((track) => track.steps)
-            .filter((step) => step.asking === "alone");
-          expect(alone.length).toBeLessThanOrEqual(ROUND_SIZE);
-          if (due >= ROUND_SIZE || (due === 0 && fresh >= 3))
-            expect(alone.length).toBeGreaterThanOrEqual(8);
-        },
-      ),
-    );
-  });
-
-  it("is empty on a day that is done, and then practises more only on demand", () => {
-    const only = (id: CaseId) => id === "E1" || id === "E2a";
-    const log = [met("E1", 0), met("E2a", 0)];
-    const done = plan(log, 1, { only });
-    expect(planRound(done)).toEqual([]);
-    const extra = planRound(done, { extra: true });
-    expect(extra.map((c) => `${c.case} ${c.times}`)).toEqual(["E1 4", "E2a 4"]);
   });
 });

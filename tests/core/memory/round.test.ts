@@ -6,7 +6,7 @@ import { hasHomes, isInFreeLayer } from "../../../core/cases/constraint";
 import { STAGES } from "../../../core/cases/stage";
 import { isVariantAllowed } from "../../../core/cases/random-variant";
 import { present } from "../../../core/invariant";
-import type { PlannedCase } from "../../../core/memory/day-plan";
+import type { PlannedCase } from "../../../core/memory/plan-candidates";
 import { dayNumber } from "../../../core/memory/local-day";
 import {
   answerItem,

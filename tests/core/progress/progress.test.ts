@@ -1,6 +1,5 @@
 import { describe, expect, it } from "vitest";
 import type { CaseId } from "../../../core/cases/case-ids";
-import type { PlannedCase } from "../../../core/memory/day-plan";
 import { gradeLog } from "../../../core/memory/grader";
 import { dayNumber } from "../../../core/memory/local-day";
 import type { Review } from "../../../core/memory/review";
@@ -10,8 +9,7 @@ import {
   secondsByCase,
 } from "../../../core/progress/coming-back";
 import { lastAnswers } from "../../../core/progress/last-answers";
-import { minutesNeeded } from "../../../core/progress/time-needed";
-import { ms, noonOf, sampleReview } from "../memory/sample-review";
+import { ms, sampleReview } from "../memory/sample-review";
 
 function answered(
   id: CaseId,
@@ -134,46 +132,5 @@ describe("the last answers", () => {
   it("are those of one case or hold where asked", () => {
     expect(listed(2, { case: "E1" })).toEqual(["E1-3 quick", "down steady"]);
     expect(listed(10, { case: "E1", hold: "down" })).toEqual(["down steady"]);
-  });
-});
-
-describe("the minutes needed", () => {
-  const planned = (
-    memory: PlannedCase["memory"],
-    target: number,
-  ): PlannedCase => ({
-    case: "E1",
-    hold: "up",
-    deck: "d",
-    target,
-    memory,
-    times: 1,
-  });
-
-  it("are none for no cases", () => {
-    expect(minutesNeeded([], [])).toBe(0);
-  });
-
-  it("follow the targets before anything was answered, new cases taking longer", () => {
-    // 10 × 1.2 × (24 + 6) s = 6 min; 6 × (14 + 6) s = 2 min.
-    expect(
-      minutesNeeded(Array<PlannedCase>(10).fill(planned("kept", 24)), []),
-    ).toBe(6);
-    expect(minutesNeeded([planned("new", 14)], [])).toBe(2);
-  });
-
-  it("follow the learner's own last fifty times after that", () => {
-    const ten = Array<PlannedCase>(10).fill(planned("kept", 24));
-    const quick = Array.from({ length: 60 }, (_, i) =>
-      answered("E1", i, {
-        target: 10,
-        // Ten old slow answers, then fifty at a quarter of the target.
-        total: ms(i < 10 ? 90_000 : 2500),
-        at: noonOf(i),
-      }),
-    );
-    // 10 × 1.2 × (6 + 6) s = 2.4 min.
-    expect(minutesNeeded(ten, quick)).toBe(3);
-    expect(minutesNeeded(ten, quick.toReversed())).toBe(3);
   });
 });

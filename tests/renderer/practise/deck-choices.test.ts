@@ -2,7 +2,8 @@ import { describe, expect, it } from "vitest";
 import { casesOfStage } from "../../../core/cases/case-table";
 import { STAGES } from "../../../core/cases/stage";
 import { STARTER_DECKS } from "../../../core/deck/starter-decks";
-import { planDay, planRound } from "../../../core/memory/day-plan";
+import { planDay } from "../../../core/memory/day-plan";
+import { planRound } from "../../../core/memory/round-plan";
 import type { LocalDay } from "../../../core/memory/review";
 import { decksToPlan } from "../../../renderer/state/practise/deck-choices";
 import {
