@@ -148,7 +148,8 @@ export class Grader {
     const met = metOf(record, review);
     const grade = gradeOf(review);
     if (review.asking === "shown" || review.asking === "helped") {
-      met.taughtDay = review.localDay;
+      if (met.taughtDay === undefined || review.localDay > met.taughtDay)
+        met.taughtDay = review.localDay;
       return GRADED[outcomeByFacts(grade)];
     }
     const { lastDay } = met;
@@ -162,7 +163,8 @@ export class Grader {
       const outcome = timedOutcome(record, review, grade, true);
       return RECALLED[outcome];
     }
-    if (met.taughtDay === review.localDay) return TAUGHT[outcomeByFacts(grade)];
+    if (met.taughtDay !== undefined && review.localDay <= met.taughtDay)
+      return TAUGHT[outcomeByFacts(grade)];
     timedOutcome(record, review, grade, true);
     return RECALLED[outcomeByFacts(grade)];
   }

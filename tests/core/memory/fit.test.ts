@@ -8,7 +8,7 @@ import {
   type TrainingItems,
 } from "../../../core/memory/fit";
 import { gradeLog } from "../../../core/memory/grader";
-import { recalledDays } from "../../../core/memory/recalls";
+import { daysSinceBefore, recalledDays } from "../../../core/memory/recalls";
 import { drawUnit } from "../../../core/memory/learner-model/draw";
 import { pick, randomSource } from "../../../core/random-source";
 import { ours } from "../../simulate/choosers";
@@ -18,8 +18,12 @@ import { liveWith } from "../../simulate/life";
 import { loadTrainer } from "../../simulate/node-trainer";
 import { ms, sampleReview } from "./sample-review";
 
-/** A log of so many answers after the first meetings, a share of them missed; gaps of 1 to 9 days. */
-function days(answers: number, missed: number, seed = 7) {
+/** A log of so many answers after the first meetings, a share of them missed, which may change on the way; gaps of 1 to 9 days. */
+function days(
+  answers: number,
+  missed: number | ((share: number) => number),
+  seed = 7,
+) {
   const random = randomSource(seed);
   const cases = FIRST_LAYER_IDS.slice(0, 20);
   const last = new Map(cases.map((id) => [id, 0]));
@@ -27,11 +31,18 @@ function days(answers: number, missed: number, seed = 7) {
     const id = pick(random, cases);
     const day = (last.get(id) ?? 0) + 1 + random.below(9);
     last.set(id, day);
-    return { id, day, isMissed: drawUnit(random) < missed };
+    return { id, day, drawn: drawUnit(random) };
   });
+  const missedAt = typeof missed === "number" ? () => missed : missed;
   const log = [
     ...cases.map((id) => ({ id, day: 0, isMissed: false })),
-    ...asked.toSorted((a, b) => a.day - b.day),
+    ...asked
+      .toSorted((a, b) => a.day - b.day)
+      .map(({ id, day, drawn }, i) => ({
+        id,
+        day,
+        isMissed: drawn < missedAt(i / answers),
+      })),
   ].map(({ id, day, isMissed }, i) =>
     sampleReview(day, {
       id: `answer-${i}`,
@@ -77,6 +88,11 @@ describe("a fit", () => {
     const total = seen?.lengths.reduce((sum, length) => sum + length, 0);
     expect(seen?.ratings).toHaveLength(total ?? 0);
     expect(seen?.days).toHaveLength(total ?? 0);
+    // Those left out are the newest.
+    const last = all.filter(({ before }) => before !== undefined)[699];
+    expect(
+      seen?.days[seen.lengths.slice(0, 700).reduce((a, b) => a + b) - 1],
+    ).toBe(last === undefined ? undefined : daysSinceBefore(last));
     // The first day of every item has none before it, every other has.
     let place = 0;
     for (const length of seen?.lengths ?? []) {
@@ -101,6 +117,34 @@ describe("a fit", () => {
       kind: "kept",
       weights: LASTING,
     });
+  });
+
+  it("is tested by the newest 30% alone, whatever the answers before them say", () => {
+    const lately = (missed: number) =>
+      fitWeights(
+        days(1000, (share) => (share < 0.7 ? 0 : missed)),
+        undefined,
+        () => LASTING,
+      ).kind;
+    expect(lately(0)).toBe("fitted");
+    expect(lately(0.12)).toBe("kept");
+  });
+
+  it("is not taken where log loss falls by less than 0.5%, however surely", () => {
+    // Nothing is missed: whatever lasts longer foretells every answer better.
+    const lasting = (times: number) => {
+      const outcome = fitWeights(days(1000, 0), undefined, () =>
+        default_w.map((weight, i) => (i < 4 ? weight * times : weight)),
+      );
+      if (outcome.kind === "too-few") throw new Error(outcome.kind);
+      const { kind, lossAfter, lossBefore } = outcome;
+      return { kind, gain: 1 - lossAfter / lossBefore };
+    };
+    expect(lasting(1.5).gain).toBeGreaterThan(0.002);
+    expect(lasting(1.5).gain).toBeLessThan(0.005);
+    expect(lasting(1.5).kind).toBe("kept");
+    expect(lasting(2.5).gain).toBeLessThan(0.01);
+    expect(lasting(2.5).kind).toBe("fitted");
   });
 
   it("is not taken on a gain that a few answers could have made", () => {

@@ -75,6 +75,21 @@ describe("thinking time", () => {
     expect(grader.usualTime("ada", "E1", "on-screen")).toEqual(before);
   });
 
+  it("far above the usual is taken in only as far as 2.5 spreads", () => {
+    // The usual time once, then a slow one: the median lies halfway between, in log time.
+    const usual = (z: number) => {
+      const grader = practised(1);
+      const slow = answer(1, { thinking: ms(USUAL * Math.exp(z * spread)) });
+      expect(outcome(grader, slow)).toBe("slow");
+      return grader.usualTime("ada", "E1", "on-screen")?.time ?? 0;
+    };
+    // Of the one time 0.12, of the prior four times 0.3. Source: issue 5, "Grades".
+    const spread = Math.sqrt((0.12 ** 2 + 4 * 0.3 ** 2) / 5);
+    expect(usual(2)).toBeCloseTo(USUAL * Math.exp(spread), 6);
+    for (const z of [2.6, 3.9])
+      expect(usual(z)).toBeCloseTo(USUAL * Math.exp(1.25 * spread), 6);
+  });
+
   it("that is as long twice running is what the case takes", () => {
     const grader = practised(10);
     const long = { thinking: ms(USUAL * 5) };
@@ -178,6 +193,13 @@ describe("what a memory is told", () => {
     expect(grader.grade(answer(1)).recall).toBe("steady");
   });
 
+  it("is what was taught, where the clock was set back between showing and asking", () => {
+    const grader = new Grader();
+    grader.grade(answer(3, { asking: "shown" }));
+    grader.grade(answer(2, { asking: "helped" }));
+    expect(grader.grade(answer(2)).recall).toBe("taught");
+  });
+
   it("counts a clock set back as the day already reached", () => {
     const grader = practised(5);
     const back = answer(2, { at: ms(noonOf(9)), localDay: dayNumber(2) });
@@ -242,10 +264,11 @@ describe("a log", () => {
       answer(day, {
         gradingVersion: 1,
         thinking: ms(day === 5 ? 1.8 * USUAL : USUAL),
-        // Version 1 took the whole time: within half of the target it was quick.
         total: ms(2900),
       }),
     );
+    // Version 1 took the whole time: within half of the target it was quick.
+    expect(old.every(({ total }) => total <= (TARGET * 1000) / 2)).toBe(true);
     const stored = structuredClone(old);
     const outcomes = gradeLog(old).map((graded) => graded.outcome);
     expect(outcomes).toEqual([

@@ -5,6 +5,7 @@ import { HOLDS } from "../../../core/cases/variant";
 import { localDay } from "../../../core/memory/local-day";
 import type { Milliseconds, Review } from "../../../core/memory/review";
 import { memoriesOf } from "../../../core/memory/schedule";
+import { randomSource, shuffled } from "../../../core/random-source";
 import {
   EMPTY_LOG,
   learnerLog,
@@ -49,6 +50,20 @@ describe("a learner's log", () => {
         );
         expect(grown).toEqual(learnerLog(log, SCHEDULE));
         expect(grown.memories).toEqual(memoriesOf(log, SCHEDULE));
+      }),
+    );
+  });
+
+  it("is the same in whatever order its answers come in, as under a clock set back", () => {
+    fc.assert(
+      fc.property(reviews, fc.integer(), (log, seed) => {
+        const grown = shuffled(randomSource(seed), log).reduce(
+          (sofar, review) => withReview(sofar, review, SCHEDULE),
+          EMPTY_LOG,
+        );
+        const whole = learnerLog(log, SCHEDULE);
+        expect(grown.answers).toEqual(whole.answers);
+        expect(grown.memories).toEqual(whole.memories);
       }),
     );
   });
