@@ -4,7 +4,8 @@
  * end it.
  */
 import * as v from "valibot";
-import type { FitOutcome } from "../../core/memory/fit";
+import { type FitOutcome, WEIGHT_COUNT } from "../../core/memory/fit";
+import { present } from "../../core/invariant";
 import { OUTCOMES, type RecallGrade } from "../../core/memory/grade";
 import type { GradedReview } from "../../core/memory/grader";
 import { dayNumber } from "../../core/memory/local-day";
@@ -19,7 +20,10 @@ import type { Result } from "../../core/result";
 /** Every grade by its number on the wire. */
 const GRADES = [...OUTCOMES, "taught"] as const satisfies RecallGrade[];
 
-const WEIGHTS = v.pipe(v.array(v.pipe(v.number(), v.finite())), v.length(21));
+const WEIGHTS = v.pipe(
+  v.array(v.pipe(v.number(), v.finite())),
+  v.length(WEIGHT_COUNT),
+);
 
 const REQUEST = v.pipe(
   v.object({
@@ -104,7 +108,7 @@ export function fitRequest(
   };
 }
 
-/** The days that a request holds. */
+/** The days that a request holds. Shape: as `parseFitRequest` reads it. */
 export function daysOfRequest({
   memories,
   days,
@@ -114,8 +118,8 @@ export function daysOfRequest({
   return Array.from(memories, (memory, i) =>
     recalled.add(
       String(memory),
-      { localDay: dayNumber(days[i] ?? 0) },
-      GRADES[grades[i] ?? 0] ?? "missed",
+      { localDay: dayNumber(present(days[i], "one for each memory")) },
+      present(GRADES[present(grades[i], "as many again")], "a grade's number"),
     ),
   );
 }

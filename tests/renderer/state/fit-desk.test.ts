@@ -3,20 +3,40 @@ import { beforeEach, describe, expect, it } from "vitest";
 import { default_w } from "ts-fsrs";
 import { present } from "../../../core/invariant";
 import { type FitOutcome, LEAST_ANSWERS } from "../../../core/memory/fit";
-import { dayAfter } from "../../../core/memory/local-day";
-import { WEIGHTS_VERSION } from "../../../core/memory/schedule";
+import { dayAfter, dayNumber } from "../../../core/memory/local-day";
+import type { Milliseconds } from "../../../core/memory/review";
+import { type Memory, WEIGHTS_VERSION } from "../../../core/memory/schedule";
 import { err, ok } from "../../../core/result";
 import { openApp } from "../../../renderer/state/app-state.svelte";
 import {
   answersToFit,
+  type FitCandidate,
   FitDesk,
   storedFit,
+  TRY_AGAIN_AFTER,
 } from "../../../renderer/state/fit-desk.svelte";
+import {
+  parseLearnerSettings,
+  type StoredFit,
+} from "../../../renderer/state/learner-settings";
+import type { fitInWorker } from "../../../renderer/workers/fit-client";
 import { forgetDatabases } from "../storage/fresh-database";
-import { sampleReview } from "../storage/sample-review";
+import { sampleReview, TUESDAY_NINE } from "../storage/sample-review";
 import { windowLocks } from "../storage/window-locks";
 
 const weights = default_w.map((weight, i) => (i < 4 ? weight * 2 : weight));
+
+const MEMORY: Memory = {
+  learner: "ann",
+  case: "E1",
+  hold: "up",
+  stability: 5,
+  difficulty: 5,
+  lastDay: dayNumber(20_000),
+  lastsUntil: dayNumber(20_005),
+  missedLast: false,
+  days: 1,
+};
 
 const FITTED: FitOutcome = {
   kind: "fitted",
@@ -25,6 +45,14 @@ const FITTED: FitOutcome = {
   lossBefore: 0.4,
   lossAfter: 0.36,
 };
+
+/** A fit that goes on until it is ended. */
+const endless: typeof fitInWorker = (_, options) =>
+  new Promise((resolve) =>
+    options?.signal?.addEventListener("abort", () =>
+      resolve(err({ code: "cancelled" })),
+    ),
+  );
 
 beforeEach(async () => {
   await forgetDatabases();
@@ -43,7 +71,12 @@ async function learnerWithAnswers(days: number) {
     const day = dayAfter(first.localDay, n);
     const id = `${learner.learner.id}-${n}`;
     await learner.acknowledge({
-      review: { ...first, id, localDay: day, at: first.at },
+      review: {
+        ...first,
+        id,
+        localDay: day,
+        at: (first.at + n) as Milliseconds,
+      },
     });
   }
   return learner;
@@ -96,21 +129,13 @@ describe("the desk where a fit is made", () => {
 
   it("changes nothing when it is cancelled or fails, and says why it failed", async () => {
     const learner = await learnerWithAnswers(2);
-    const cancelled = new FitDesk(
-      (_, { signal } = {}) =>
-        new Promise((resolve) =>
-          signal?.addEventListener("abort", () =>
-            resolve(err({ code: "cancelled" })),
-          ),
-        ),
-    );
-    const under = cancelled.start(learner);
-    expect(cancelled.progress).toBe(0);
-    expect(cancelled.isDue(learner)).toBe(false);
-    cancelled.cancel();
+    const stopped = new FitDesk(endless);
+    const under = stopped.start(learner);
+    expect(stopped.progress).toBe(0);
+    stopped.stop(learner);
     await under;
-    expect(cancelled.progress).toBeUndefined();
-    expect(cancelled.trouble).toBeUndefined();
+    expect(stopped.progress).toBeUndefined();
+    expect(stopped.trouble).toBeUndefined();
     const failing = new FitDesk(() =>
       Promise.resolve(err({ code: "fit-failed", reason: "why" })),
     );
@@ -119,10 +144,98 @@ describe("the desk where a fit is made", () => {
     expect(learner.settings.fit).toBeUndefined();
   });
 
-  it("is due by itself only with enough answers on later days", async () => {
-    const learner = await learnerWithAnswers(5);
-    expect(answersToFit(learner)).toBe(4);
-    expect(LEAST_ANSWERS).toBeGreaterThan(4);
-    expect(new FitDesk().isDue(learner)).toBe(false);
+  it("leaves with its learner, and serves the next one at once", async () => {
+    const learner = await learnerWithAnswers(2);
+    const fits: AbortSignal[] = [];
+    const desk = new FitDesk((request, options = {}) => {
+      if (options.signal !== undefined) fits.push(options.signal);
+      return endless(request, options);
+    });
+    const first = desk.start(learner);
+    desk.leave();
+    const second = desk.start(learner);
+    await first;
+    // The first one's end is not taken for the second's.
+    expect(desk.progress).toBe(0);
+    expect(fits.map(({ aborted }) => aborted)).toEqual([true, false]);
+    desk.leave();
+    await second;
+    expect(desk.progress).toBeUndefined();
+  });
+
+  it("does not take what a fit says after its learner has left", async () => {
+    const learner = await learnerWithAnswers(2);
+    let say: (progress: number) => void = () => undefined;
+    const desk = new FitDesk((_, options = {}) => {
+      say = (progress) => options.onprogress?.(progress);
+      return Promise.resolve(ok(FITTED));
+    });
+    const under = desk.start(learner);
+    say(0.4);
+    expect(desk.progress).toBe(0.4);
+    desk.leave();
+    say(0.6);
+    await under;
+    expect(desk.progress).toBeUndefined();
+    expect(learner.settings.fit).toBeUndefined();
+  });
+});
+
+describe("a fit that is tried by itself", () => {
+  const settings = parseLearnerSettings(undefined);
+
+  /** A learner with so many answers on later days. */
+  function candidate(answers: number, tried?: number): FitCandidate {
+    const fit: StoredFit | undefined =
+      tried === undefined
+        ? undefined
+        : {
+            weightsVersion: 1,
+            tried: { answers: tried, isTaken: false, gain: 0 },
+          };
+    return {
+      learner: { id: "ann", name: "Ann", createdAt: TUESDAY_NINE },
+      memories: new Map([["ann E1 up", { ...MEMORY, days: answers + 1 }]]),
+      settings: { ...settings, fit },
+    };
+  }
+
+  it("is due with enough answers on later days, and again after 200 more", () => {
+    const desk = new FitDesk(endless);
+    const due = (answers: number, tried?: number) =>
+      desk.isDue(candidate(answers, tried));
+    expect(answersToFit(candidate(77))).toBe(77);
+    expect(due(LEAST_ANSWERS - 1)).toBe(false);
+    expect(due(LEAST_ANSWERS)).toBe(true);
+    const tried = LEAST_ANSWERS + 10;
+    expect(due(tried + TRY_AGAIN_AFTER - 1, tried)).toBe(false);
+    expect(due(tried + TRY_AGAIN_AFTER, tried)).toBe(true);
+  });
+
+  it("is begun where it is due, and not where it is not", async () => {
+    const desk = new FitDesk(endless);
+    expect(desk.startIfDue(await learnerWithAnswers(3))).toBe(false);
+    expect(desk.progress).toBeUndefined();
+    const learner = await learnerWithAnswers(LEAST_ANSWERS + 1);
+    expect(desk.startIfDue(learner)).toBe(true);
+    expect(desk.progress).toBe(0);
+    desk.leave();
+  });
+
+  it("is not due while another is under way, nor again after it was stopped or failed", async () => {
+    const learner = await learnerWithAnswers(2);
+    const same = { ...candidate(900), learner: learner.learner };
+    const desk = new FitDesk(endless);
+    const under = desk.start(learner);
+    expect(desk.isDue(same)).toBe(false);
+    desk.stop(learner);
+    await under;
+    expect(desk.isDue(same)).toBe(false);
+    expect(desk.isDue(candidate(900))).toBe(true);
+    const failing = new FitDesk(() =>
+      Promise.resolve(err({ code: "fit-failed", reason: "why" })),
+    );
+    await failing.start(learner);
+    expect(failing.isDue(same)).toBe(false);
   });
 });

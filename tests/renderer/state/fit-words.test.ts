@@ -1,7 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { default_w } from "ts-fsrs";
 import { LEAST_ANSWERS } from "../../../core/memory/fit";
-import { fitTroubleText, fitWords } from "../../../renderer/state/fit-words";
+import { TRY_AGAIN_AFTER } from "../../../renderer/state/fit-desk.svelte";
+import {
+  fitTroubleText,
+  fitWords,
+  nextFitWords,
+} from "../../../renderer/state/fit-words";
 
 const weights = [...default_w];
 
@@ -10,10 +15,10 @@ describe("what a fit came to, in words", () => {
     const words = fitWords(undefined, 212);
     expect(words).toContain("how people usually forget");
     expect(words).toContain(
-      `answered ${LEAST_ANSWERS.toLocaleString("en")} times on a later day`,
+      `needs ${LEAST_ANSWERS.toLocaleString("en")} answers`,
     );
-    expect(words).toContain("so far that is 212");
-    expect(fitWords(undefined, LEAST_ANSWERS)).toContain("enough answers now");
+    expect(words).toContain("So far there are 212");
+    expect(fitWords(undefined, LEAST_ANSWERS)).toContain("often enough now");
   });
 
   it("says what was taken, and by how much it foretells better", () => {
@@ -33,12 +38,21 @@ describe("what a fit came to, in words", () => {
       "how people usually forget",
     );
     expect(fitWords({ weightsVersion: 2, weights, tried }, 950)).toContain(
-      "as learnt before",
+      "as found out before",
     );
   });
 
+  it("says after how many more answers it is tried again", () => {
+    const fit = {
+      weightsVersion: 1,
+      tried: { answers: 900, isTaken: false, gain: 0 },
+    };
+    expect(nextFitWords(undefined, 400)).toBeUndefined();
+    expect(nextFitWords(fit, 950)).toContain(`${TRY_AGAIN_AFTER - 50} more`);
+    expect(nextFitWords(fit, 900 + TRY_AGAIN_AFTER)).toBeUndefined();
+  });
+
   it("says why it came to nothing, and that nothing was changed", () => {
-    expect(fitTroubleText({ code: "cancelled" })).toContain("stopped");
     const failed = fitTroubleText({ code: "fit-failed", reason: "no memory" });
     expect(failed).toContain("no memory");
     expect(failed).toContain("Nothing was changed");
