@@ -111,5 +111,7 @@ test("at the end of a round a learner is told that there are enough answers now"
     await page.getByRole("button", { name: "Next case" }).click();
     await expect(asked.or(end)).toBeVisible();
   }
-  await expect(end).toContainText(/of your answers/, { timeout: 30_000 });
+  await expect(end).toContainText(`from ${LEAST_ANSWERS} of your answers`, {
+    timeout: 30_000,
+  });
 });
