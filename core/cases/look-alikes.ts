@@ -1,4 +1,6 @@
 /** Which cases only a look at their stickers tells apart. */
+import type { Face } from "../cube/faces";
+import { present } from "../invariant";
 import type { CaseEntry, SlotEntry } from "./case-entry";
 import type { CaseId, FirstLayerId } from "./case-ids";
 import { caseEntry, casesOfStage, FIRST_LAYER_TABLE } from "./case-table";
@@ -56,20 +58,50 @@ function rivalsOf(one: LastLayerCase): readonly LastLayerCase[] {
   });
 }
 
+/** A case of the last layer and how far it is from another, in its nearest look. */
+interface Distant extends LookAlike {
+  readonly distance: number;
+}
+
+const COLOURS_OF = new WeakMap<
+  LastLayerCase,
+  readonly (readonly (Face | undefined)[])[]
+>();
+
+/** The colours of all looks of a case. Kept: who asks for one case's nearest soon asks for those of its rivals, and making the colours is nearly all of the work. */
+function coloursOfLooks(
+  one: LastLayerCase,
+): readonly (readonly (Face | undefined)[])[] {
+  const known = COLOURS_OF.get(one);
+  if (known !== undefined) return known;
+  const colours = Array.from({ length: one.size }, (_, i) =>
+    lookColours(one.stage, one.lookAt(i)),
+  );
+  COLOURS_OF.set(one, colours);
+  return colours;
+}
+
+function distanceTo(one: LastLayerCase, other: LastLayerCase): Distant {
+  const mine = present(coloursOfLooks(one)[0], "a case has a look");
+  const distances = coloursOfLooks(other).map((theirs) =>
+    stickersThatDiffer(mine, theirs),
+  );
+  const distance = Math.min(...distances);
+  return { case: other.id, look: distances.indexOf(distance), distance };
+}
+
+const NEAREST = new WeakMap<LastLayerCase, readonly Distant[]>();
+
 /** The cases whose stickers differ from a case's in the fewest places, each in its nearest look. */
-function lastLayerLookAlikes(one: LastLayerCase): LookAlike[] {
-  const mine = lookColours(one.stage, one.lookAt(0));
-  return rivalsOf(one)
-    .map((other) => {
-      const distances = Array.from({ length: other.size }, (_, i) =>
-        stickersThatDiffer(mine, lookColours(other.stage, other.lookAt(i))),
-      );
-      const distance = Math.min(...distances);
-      return { case: other.id, look: distances.indexOf(distance), distance };
-    })
+function nearestTo(one: LastLayerCase): readonly Distant[] {
+  const known = NEAREST.get(one);
+  if (known !== undefined) return known;
+  const nearest = rivalsOf(one)
+    .map((other) => distanceTo(one, other))
     .toSorted((a, b) => a.distance - b.distance)
-    .slice(0, MOST)
-    .map(({ case: id, look }) => ({ case: id, look }));
+    .slice(0, MOST);
+  NEAREST.set(one, nearest);
+  return nearest;
 }
 
 /**
@@ -92,6 +124,29 @@ export function lookAlikes(id: CaseId): readonly LookAlike[] {
     case "slot":
       return slotLookAlikes(entry);
     case "last-layer":
-      return lastLayerLookAlikes(entry.shows);
+      return nearestTo(entry.shows).map(({ case: other, look }) => ({
+        case: other,
+        look,
+      }));
   }
+}
+
+/**
+ * The look-alikes of a case and the cases that have it among theirs, nearest
+ * first: in the last layer a case may have more near ones than are counted.
+ */
+export function lookAlikesEitherWay(id: CaseId): readonly CaseId[] {
+  const entry = caseEntry(id);
+  if (entry.group !== "last-layer")
+    return lookAlikes(id).map((other) => other.case);
+  const one = entry.shows;
+  const mine = nearestTo(one);
+  const theirs = rivalsOf(one).filter(
+    (other) =>
+      mine.every((near) => near.case !== other.id) &&
+      nearestTo(other).some((near) => near.case === id),
+  );
+  return [...mine, ...theirs.map((other) => distanceTo(one, other))]
+    .toSorted((a, b) => a.distance - b.distance)
+    .map((other) => other.case);
 }
