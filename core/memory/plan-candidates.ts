@@ -28,6 +28,8 @@ export interface PlannedCase {
   readonly times: number;
   /** How the deck wants it asked; absent: as the memory of it opens up. */
   readonly choice?: AskingChoice;
+  /** Whether its answers count for memory, or it is asked beyond the schedule; absent: alone, they count. */
+  readonly asking?: "alone" | "extra";
 }
 
 /** What a day is planned from. */

@@ -11,7 +11,7 @@ export const ROUND_SIZE = 12;
 const ANSWERS_PER_NEW_CASE = 4;
 
 /** How often at most a case is asked in a round of extra practice. */
-const EXTRA_TIMES = 4;
+export const EXTRA_TIMES = 4;
 
 /** How far down the deck a new case is looked for that is like none met just now. */
 const LOOK_AHEAD = 3;
