@@ -14,6 +14,9 @@ export interface ShownWay {
   readonly turns: readonly Turn[];
 }
 
+/** The ways of a case, the one that is taught first. */
+export type ShownWays = readonly [ShownWay, ...ShownWay[]];
+
 /** Whether two sequences are the same turns, however the half turns are made. */
 export function isSameWay(a: readonly Turn[], b: readonly Turn[]): boolean {
   return formatTurns(simplifyTurns(a)) === formatTurns(simplifyTurns(b));
@@ -38,10 +41,7 @@ export function wentAlong(
 }
 
 /** The way that is taught first, then every other that is not the same turns. */
-export function shownWays(
-  position: Position,
-  taught: TaughtWay,
-): readonly [ShownWay, ...ShownWay[]] {
+export function shownWays(position: Position, taught: TaughtWay): ShownWays {
   const first: ShownWay = {
     name: taught.way === undefined ? "The way you learn" : "The deck’s way",
     turns: taughtTurns(position, taught),
