@@ -349,7 +349,7 @@ export const PLANTED_FAULTS: readonly PlantedFault[] = [
     find: "  linedUpWrongly,\n  wrongPieceByWay,",
     replace: "  wrongPieceByWay,",
     tests: [
-      "tests/core/answer/diagnose.test.ts",
+      "tests/core/answer/explain-beginning.test.ts",
       "tests/core/answer/simulated-mistakes.test.ts",
     ],
   },
@@ -359,7 +359,7 @@ export const PLANTED_FAULTS: readonly PlantedFault[] = [
     find: "    line.lead === given.split.lead &&\n    lineKey(line.core) === lineKey(given.split.core)",
     replace: "    line.lead === line.lead && given.split.lead >= 0",
     tests: [
-      "tests/core/answer/diagnose.test.ts",
+      "tests/core/answer/explain-whole-way.test.ts",
       "tests/core/answer/simulated-mistakes.test.ts",
     ],
   },
@@ -368,14 +368,14 @@ export const PLANTED_FAULTS: readonly PlantedFault[] = [
     file: "core/answer/explain-one-turn.ts",
     find: "if (isSameState(made, beginning)) return index;",
     replace: "if (isSameState(made, beginning)) return index + 1;",
-    tests: ["tests/core/answer/diagnose.test.ts"],
+    tests: ["tests/core/answer/explain-one-turn.test.ts"],
   },
   {
     name: "an answer made for the wrong side is taken for one made for its neighbour",
     file: "core/answer/explain-whole-way.ts",
     find: "asIf: homeAfter(given.position.variant.home, steps),",
     replace: "asIf: homeAfter(given.position.variant.home, -steps),",
-    tests: ["tests/core/answer/diagnose.test.ts"],
+    tests: ["tests/core/answer/explain-whole-way.test.ts"],
   },
   {
     name: "a slip of the hand is logged as a confusion of cases",
