@@ -75,17 +75,25 @@ function between(
   return gaps;
 }
 
+/** How long a learner's cases take in one way of answering. Units: seconds. */
+export interface TimeNeeded {
+  /** The median of a case's last answers; undefined where it was not answered that way. */
+  readonly usual: (planned: PlannedCase) => number | undefined;
+  /** To ask a case as often as it is planned, with what lies between answers and its share of returns. */
+  readonly toAsk: (planned: PlannedCase) => number;
+}
+
 /**
- * How long each case takes a learner in a way of answering: the median of its
- * own last answers, else its target times the median share of the targets
- * that their last answers took, at first the whole.
+ * How long each case takes a learner in a way of answering: its own usual
+ * time, else its target times the median share of the targets that their last
+ * answers took, at first the whole.
  *
- * Shape: `reviews` one learner's, oldest first. Units: seconds.
+ * Shape: `reviews` one learner's, oldest first.
  */
 export function timeNeeded(
   reviews: readonly TimedReview[],
   answerWay: AnswerWay,
-): (planned: PlannedCase) => number {
+): TimeNeeded {
   const recent = reviews.slice(-LOOKED_AT);
   const shares = new RecentValues(RECENT);
   const own: Record<Hold, Map<CaseId, RecentValues>> = {
@@ -107,10 +115,15 @@ export function timeNeeded(
     gaps.count === 0
       ? BETWEEN_ANSWERS[answerWay === "my-cube" ? "my-cube" : "other"]
       : gaps.median();
-  return ({ case: id, hold, target, memory, times }) => {
-    if (memory === "new") return ASKINGS.new * (share * target + gap);
-    const answer = own[hold].get(id)?.median() ?? share * target;
-    return times * secondsToAsk(answer, gap);
+  const usual = ({ case: id, hold }: PlannedCase) =>
+    own[hold].get(id)?.median();
+  return {
+    usual,
+    toAsk(planned) {
+      const { target, memory, times } = planned;
+      if (memory === "new") return ASKINGS.new * (share * target + gap);
+      return times * secondsToAsk(usual(planned) ?? share * target, gap);
+    },
   };
 }
 

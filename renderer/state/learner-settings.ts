@@ -12,6 +12,7 @@ import { ANSWER_WAYS } from "../../core/memory/review";
 import { WEIGHT_COUNT } from "../../core/memory/fit";
 import { DAY_TURNS_OVER_AT } from "../../core/memory/local-day";
 import { DEFAULT_LEVEL, WEIGHTS_VERSION } from "../../core/memory/schedule";
+import { DEFAULT_MINUTES } from "../../core/memory/today";
 import { FACES } from "../../core/cube/faces";
 import {
   COLOUR_NAMES,
@@ -75,6 +76,9 @@ const FIT = v.looseObject({
   }),
 });
 
+/** How many minutes a day may be practised. */
+export const DAY_MINUTES = [5, 10, 15, 20, 30, 45, 60] as const;
+
 const SETTINGS_SCHEMA = v.looseObject({
   cubeColours: v.fallback(v.picklist(CUBE_COLOURS), "usual"),
   /** The learner's own six, as the cube is held with them set up. */
@@ -97,6 +101,8 @@ const SETTINGS_SCHEMA = v.looseObject({
     v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(12)),
     DAY_TURNS_OVER_AT,
   ),
+  /** How long the learner wants to practise a day. Units: minutes. */
+  minutes: v.fallback(v.picklist(DAY_MINUTES), DEFAULT_MINUTES),
   /** Chance of recall at which a case comes back. */
   level: v.fallback(
     v.pipe(v.number(), v.minValue(0.7), v.maxValue(0.97)),

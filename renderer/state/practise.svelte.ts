@@ -1,6 +1,5 @@
 /** Practising: what a learner can do at the desk, whatever lies on it. */
-import type { DayPlan } from "../../core/memory/day-plan";
-import type { AnswerWay, LocalDay } from "../../core/memory/review";
+import type { AnswerWay } from "../../core/memory/review";
 import { resumeRound, type Round, skipItem } from "../../core/memory/round";
 import type { ColourScheme } from "../../core/picture/colour-sets";
 import { now, runningTime } from "../platform/clock";
@@ -104,9 +103,9 @@ export class PractiseState {
     return this.#asker.start(of);
   }
 
-  /** Begins a round of cases that need no practice today. */
-  startExtra(day: DayPlan): Promise<void> {
-    return this.#asker.startExtra(day);
+  /** Begins a round though the minutes are over, or nothing needs practice. */
+  startExtra(): Promise<void> {
+    return this.#asker.startExtra();
   }
 
   /** The learner's cube got other colours: what was known of its pieces was said of others. */
@@ -178,12 +177,5 @@ export class PractiseState {
     const { phase } = this;
     if (phase.kind !== "answered" || phase.answered.attempt.isRetry) return;
     await this.#asker.desk.store(phase.answered);
-  }
-
-  /** The learner's day has turned over: a plan that was shown is yesterday's. */
-  async dayTurned(today: LocalDay): Promise<void> {
-    const { phase } = this;
-    if (phase.kind === "rest" && phase.day.today !== today)
-      await this.start(this.#asker.desk.of);
   }
 }

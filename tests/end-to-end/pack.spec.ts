@@ -177,7 +177,7 @@ test("the packed files, served by the local server, are the app", async ({
     await page.goto(address);
     await expect(page).toHaveTitle(/Turnwise/);
     await page.goto(`${address}#/settings`);
-    await expect(page.getByText("0 answers")).toBeVisible();
+    await expect(page.getByText(/^0 answers/)).toBeVisible();
   } finally {
     await server.value.close();
   }

@@ -22,7 +22,7 @@ test("a newer Turnwise takes the store over: the older window closes it, and the
   context,
 }) => {
   await page.goto("/#/settings");
-  await expect(page.getByText("0 answers")).toBeVisible();
+  await expect(page.getByText(/^0 answers/)).toBeVisible();
   const newer = await context.newPage();
   // A page of the same origin with nothing of this Turnwise in it.
   await newer.route("**/newer", (route) =>

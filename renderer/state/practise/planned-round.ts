@@ -1,27 +1,27 @@
 /** Where a round comes from: what the learner's decks and memory make of today, and a round cut from it. */
-import { type DayPlan, planDay } from "../../../core/memory/day-plan";
-import type { PlannedCase } from "../../../core/memory/plan-candidates";
+import type { CaseId } from "../../../core/cases/case-ids";
+import { areAlike } from "../../../core/cases/alike";
+import { confusedPairs } from "../../../core/memory/confused-pairs";
+import { planDay } from "../../../core/memory/day-plan";
+import type {
+  DayPlanInput,
+  PlannedCase,
+} from "../../../core/memory/plan-candidates";
 import { type Round, startRound } from "../../../core/memory/round";
 import { planRound } from "../../../core/memory/round-plan";
+import { secondsPractised, timeNeeded } from "../../../core/memory/time-needed";
+import { planToday, type TodayPlan } from "../../../core/memory/today";
 import { now } from "../../platform/clock";
 import { freshId, freshSeed } from "../../platform/random";
 import type { LearnerState } from "../learner.svelte";
 import { decksToPlan } from "./deck-choices";
 import { isPractised, type Practised } from "./practised";
 
-/** A learner's day, and the round it begins with; undefined: it is done. */
-export interface PlannedRound {
-  readonly day: DayPlan;
-  readonly round: Round | undefined;
-}
-
-/** A new round of what was chosen, or of what is due and new. */
-export function plannedRound(
+function dayInput(
   learner: LearnerState,
   of: Practised | undefined,
-): PlannedRound {
-  learner.refreshToday();
-  const day = planDay({
+): DayPlanInput {
+  return {
     learner: learner.learner.id,
     decks: decksToPlan(learner.decks, of),
     hold: learner.settings.hold,
@@ -29,21 +29,56 @@ export function plannedRound(
     today: learner.today,
     settings: learner.schedule,
     only: (id) => isPractised(id, of),
-  });
-  const planned = planRound(day, { extra: of !== undefined });
-  const round = planned.length === 0 ? undefined : roundOf(learner, planned);
-  return { day, round };
+  };
 }
 
-/** A round of cases that need no practice today. */
-export function extraRound(learner: LearnerState, day: DayPlan): Round {
-  return roundOf(learner, planRound(day, { extra: true }));
+/** What of the learner's decks is due and new today and fits what is left of their minutes. */
+export function todayOf(learner: LearnerState): TodayPlan {
+  const { reviews, settings, today } = learner;
+  return planToday({
+    ...dayInput(learner, undefined),
+    minutes: settings.minutes,
+    practised: secondsPractised(reviews, today),
+    secondsFor: timeNeeded(reviews, settings.answerWay).toAsk,
+  });
+}
+
+type LookAlike = (a: CaseId, b: CaseId) => boolean;
+
+/** Look-alikes as the cases and this learner's own mistakes make them. */
+function alikeFor({ reviews }: LearnerState): LookAlike {
+  const areConfused = confusedPairs(reviews);
+  return (a, b) => areAlike(a, b) || areConfused(a, b);
+}
+
+/** A new round of what was chosen, or of what today brings; undefined: there is nothing. */
+export function plannedRound(
+  learner: LearnerState,
+  of: Practised | undefined,
+): Round | undefined {
+  learner.refreshToday();
+  if (of !== undefined) return extraRound(learner, of);
+  const planned = planRound(todayOf(learner), { areAlike: alikeFor(learner) });
+  return roundOf(learner, planned);
+}
+
+/** A round of what was chosen, or of the decks, that neither the minutes nor the schedule hold back. */
+export function extraRound(
+  learner: LearnerState,
+  of?: Practised,
+): Round | undefined {
+  const planned = planRound(planDay(dayInput(learner, of)), {
+    extra: true,
+    areAlike: alikeFor(learner),
+  });
+  return roundOf(learner, planned);
 }
 
 function roundOf(
   learner: LearnerState,
   planned: readonly PlannedCase[],
-): Round {
+): Round | undefined {
+  if (planned.length === 0) return undefined;
   return startRound(planned, {
     id: freshId(),
     learner: learner.learner.id,

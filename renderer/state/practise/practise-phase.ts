@@ -1,5 +1,4 @@
 /** What the place to practise shows. */
-import type { DayPlan } from "../../../core/memory/day-plan";
 import type { Milliseconds } from "../../../core/memory/review";
 import type { Round } from "../../../core/memory/round";
 import type { StorageError } from "../../storage/storage-error";
@@ -11,8 +10,8 @@ export type PractisePhase =
   /** Another window practises as this learner. */
   | { readonly kind: "elsewhere"; readonly since: Milliseconds | undefined }
   | { readonly kind: "trouble"; readonly error: StorageError }
-  /** Nothing is due and nothing is new. */
-  | { readonly kind: "rest"; readonly day: DayPlan }
+  /** What today brings, or that nothing does. */
+  | { readonly kind: "today" }
   | { readonly kind: "case"; readonly attempt: Attempt }
   | { readonly kind: "answered"; readonly answered: AnsweredCase }
   | {

@@ -2,10 +2,10 @@
  * Asks a round: one item after the other, each stored before it is shown,
  * until the round is over and it is said what waits.
  */
-import type { DayPlan } from "../../../core/memory/day-plan";
 import {
   answerItem,
   currentItem,
+  type Round,
   type RoundItem,
   withHints,
 } from "../../../core/memory/round";
@@ -63,26 +63,38 @@ export class RoundAsker {
     this.phase = { kind: "trouble", error };
   }
 
-  /** Begins a new round of what was chosen, or of what is due and new. */
+  /** Begins a new round of what was chosen, or of what today brings. */
   async start(of: Practised | undefined): Promise<void> {
     this.desk.of = of;
-    const { day, round } = plannedRound(this.#needs.learner, of);
+    await this.#begin(plannedRound(this.#needs.learner, of));
+  }
+
+  /** Begins a round though the minutes are over, or nothing needs practice. */
+  async startExtra(): Promise<void> {
+    await this.#begin(extraRound(this.#needs.learner));
+  }
+
+  async #begin(round: Round | undefined): Promise<void> {
     this.desk.round = round;
-    if (round === undefined) this.phase = { kind: "rest", day };
+    if (round === undefined) this.phase = { kind: "today" };
     else await this.present();
   }
 
-  /** Begins a round of cases that need no practice today. */
-  async startExtra(day: DayPlan): Promise<void> {
-    this.desk.round = extraRound(this.#needs.learner, day);
-    await this.present();
-  }
-
-  /** Takes up a round that waits for what is asked, or begins a new one. */
+  /**
+   * Takes up a round that waits for what is asked, or begins a new one. Who
+   * comes back to no round in particular is told what today brings; who has
+   * never answered anything is asked at once.
+   */
   async takeUpOrStart(of: Practised | undefined): Promise<void> {
     const open = await this.desk.openRounds();
-    if (!open.ok) this.failed(open.error);
-    else if (!(await this.#takeUp(open.value))) await this.start(of);
+    if (!open.ok) {
+      this.failed(open.error);
+      return;
+    }
+    if (await this.#takeUp(open.value)) return;
+    const { memories } = this.#needs.learner;
+    if (of === undefined && memories.size > 0) await this.#begin(undefined);
+    else await this.start(of);
   }
 
   async #takeUp(open: readonly OpenRound[]): Promise<boolean> {

@@ -38,29 +38,29 @@ function answers(
 
 describe("the time that a case needs", () => {
   it("is its target before anything was answered, a new case taking longer", () => {
-    const needed = timeNeeded([], "on-screen");
+    const { toAsk: needed } = timeNeeded([], "on-screen");
     // 1.2 × (8 + 6) s; 6 × (8 + 6) s.
     expect(needed(planned())).toBeCloseTo(16.8);
     expect(needed(planned({ memory: "new" }))).toBeCloseTo(84);
     expect(needed(planned({ times: 3 }))).toBeCloseTo(50.4);
     // A cube in the hands is set up first.
-    expect(timeNeeded([], "my-cube")(planned())).toBeCloseTo(1.2 * 33);
+    expect(timeNeeded([], "my-cube").toAsk(planned())).toBeCloseTo(1.2 * 33);
   });
 
   it("is the learner's own once the case was answered, with what lies between", () => {
     const log = answers(1, [3, 4, 5, 40], 10);
-    const needed = timeNeeded(log, "on-screen");
+    const { toAsk: needed } = timeNeeded(log, "on-screen");
     // The median of 3, 4, 5 and 40, and the ten seconds between.
     expect(needed(planned())).toBeCloseTo(1.2 * (4.5 + 10));
   });
 
   it("follows their share of the targets where the case was not answered that way", () => {
     const log = answers(1, [4, 4, 4], 6);
-    const needed = timeNeeded(log, "on-screen");
+    const { toAsk: needed } = timeNeeded(log, "on-screen");
     expect(needed(planned({ case: "C3", target: 20 }))).toBeCloseTo(19.2);
     // The same case under the other hold is another.
     expect(needed(planned({ hold: "down", target: 20 }))).toBeCloseTo(19.2);
-    const inHands = timeNeeded(log, "my-cube");
+    const { toAsk: inHands } = timeNeeded(log, "my-cube");
     expect(inHands(planned({ target: 20 }))).toBeCloseTo(1.2 * 45);
   });
 
@@ -72,7 +72,7 @@ describe("the time that a case needs", () => {
       // Ten minutes away from the desk.
       ...answers(4, [4, 4], 600),
     ];
-    const needed = timeNeeded([...usual, ...others], "on-screen");
+    const { toAsk: needed } = timeNeeded([...usual, ...others], "on-screen");
     expect(needed(planned())).toBeCloseTo(1.2 * 14);
   });
 
@@ -81,7 +81,7 @@ describe("the time that a case needs", () => {
       ...answers(1, Array<number>(60).fill(30), 6),
       ...answers(30, Array<number>(50).fill(2), 6),
     ];
-    const needed = timeNeeded(log, "on-screen");
+    const { toAsk: needed } = timeNeeded(log, "on-screen");
     expect(needed(planned())).toBeCloseTo(1.2 * 8);
     expect(needed(planned({ case: "C3", target: 16 }))).toBeCloseTo(1.2 * 10);
   });

@@ -27,6 +27,7 @@ import {
   roundRow,
 } from "../../../renderer/state/practise/round-words";
 import { cubeThatHas } from "../../../renderer/state/practise/own-cube";
+import { todayOf } from "../../../renderer/state/practise/planned-round";
 import { readLog } from "../../../renderer/storage/reviews";
 import { forgetDatabases } from "../storage/fresh-database";
 import { windowLocks } from "../storage/window-locks";
@@ -184,6 +185,8 @@ describe("practising", () => {
     // Six hours later still nothing is left of yesterday's round.
     vi.setSystemTime(new Date("2030-03-07T12:00:00Z"));
     await practise.next();
+    expect(practise.phase.kind).toBe("today");
+    await practise.start(undefined);
     expect(practise.round?.id).not.toBe(begun?.id);
     expect(practise.round?.day).toBe((begun?.day ?? 0) + 2);
     // It was right, so E1 is met, and due again after the new ones.
@@ -236,20 +239,50 @@ describe("practising", () => {
     again.close();
   });
 
-  it("looks again what there is to do when the day turns over while nothing is due", async () => {
+  it("is told what today brings by who has answered before, and asked at once who has not", async () => {
     vi.useFakeTimers({ toFake: ["Date"] });
     vi.setSystemTime(new Date("2030-03-05T20:00:00Z"));
     const app = await openedApp();
+    const first = await practising(app);
+    expect(attemptOf(first).item.asking).toBe("shown");
+    while (first.phase.kind !== "summary") {
+      await answer(first);
+      await first.next();
+    }
+    first.close();
+    vi.setSystemTime(new Date("2030-03-08T20:00:00Z"));
+    const back = await openedApp();
+    const practise = await practising(back);
+    expect(practise.phase.kind).toBe("today");
+    const { due } = todayOf(back.current);
+    expect(due.map((one) => one.case)).toContain("E1");
+    await practise.start(undefined);
+    expect(due.map((one) => one.case)).toContain(attemptOf(practise).item.case);
+    practise.close();
+  });
+
+  it("says that nothing is due where there is no deck, and goes on all the same where there is", async () => {
+    const app = await openedApp();
     await app.current.changeSettings({ decks: [] });
     const practise = await practising(app);
-    expect(practise.phase.kind).toBe("rest");
+    expect(practise.phase.kind).toBe("today");
+    await practise.startExtra();
+    expect(practise.phase.kind).toBe("today");
     await app.current.changeSettings({ decks: undefined });
-    await practise.dayTurned(app.current.today);
-    expect(practise.phase.kind).toBe("rest");
-    vi.setSystemTime(new Date("2030-03-06T20:00:00Z"));
-    app.current.refreshToday();
-    await practise.dayTurned(app.current.today);
+    await practise.startExtra();
     expect(attemptOf(practise).item.case).toBe("E1");
+  });
+
+  it("plans no more than the learner's minutes, and less the more was practised", async () => {
+    const app = await openedApp();
+    await app.current.changeSettings({ minutes: 5 });
+    const before = todayOf(app.current);
+    expect(before.seconds).toBeLessThanOrEqual(300);
+    expect(before.freshHeldBy).toBe("minutes");
+    const practise = await practising(app);
+    await answer(practise);
+    const after = todayOf(app.current);
+    expect(after.seconds).toBeLessThanOrEqual(before.seconds);
   });
 
   it("counts a turn taken back as a correction", async () => {
