@@ -1,5 +1,6 @@
 import "fake-indexeddb/auto";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { default_w } from "ts-fsrs";
 import { waysOf } from "../../../core/cases/case-table";
 import {
   lineUpTurns,
@@ -9,7 +10,9 @@ import { formatTurns } from "../../../core/notation/format";
 import type { Deck, DeckCase } from "../../../core/deck/deck";
 import { inverseTurn } from "../../../core/cube/turns";
 import { present } from "../../../core/invariant";
-import type { Review } from "../../../core/memory/review";
+import { localDay } from "../../../core/memory/local-day";
+import type { Milliseconds, Review } from "../../../core/memory/review";
+import { memoryState } from "../../../core/memory/schedule";
 import { ok } from "../../../core/result";
 import { createSetUpFinder } from "../../../core/solver/set-up";
 import { runToEnd } from "../../../core/steps";
@@ -30,6 +33,7 @@ import { cubeThatHas } from "../../../renderer/state/practise/own-cube";
 import { todayOf } from "../../../renderer/state/practise/planned-round";
 import { readLog } from "../../../renderer/storage/reviews";
 import { forgetDatabases } from "../storage/fresh-database";
+import { sampleReview } from "../storage/sample-review";
 import { windowLocks } from "../storage/window-locks";
 
 const finder = createSetUpFinder();
@@ -100,6 +104,32 @@ describe("practising", () => {
       case: "E1",
       asking: "shown",
     });
+  });
+
+  it("plans a round by the weights that were fitted to the learner", async () => {
+    const app = await openedApp();
+    const learner = app.current;
+    // Under these a case lasts ten times as long, and is forgotten faster once past its day.
+    const weights = default_w.map((weight, i) =>
+      i < 4 ? 10 * weight : i === 20 ? 0.8 : weight,
+    );
+    const tried = { answers: 400, isTaken: true, gain: 0.1 };
+    await learner.changeSettings({
+      fit: { weightsVersion: 2, weights, tried },
+    });
+    const at = Date.now() - 65 * 86_400_000;
+    const review = sampleReview({
+      learner: learner.learner.id,
+      at: at as Milliseconds,
+      localDay: localDay(at, 0),
+    });
+    await learner.acknowledge({ review });
+    const memory = learner.memoryOf("E1");
+    expect(memoryState(memory, learner.today)).toBe("kept");
+    expect(memoryState(memory, learner.today, { weights })).toBe("fading");
+    const practise = await practising(app);
+    const planned = practise.round?.tracks.map((track) => track.planned);
+    expect(planned?.find(({ case: id }) => id === "E1")?.memory).toBe("fading");
   });
 
   it("ends an answer by itself when the case is answered, and stores it", async () => {
