@@ -102,14 +102,14 @@ const COLUMNS: readonly Column[] = [
   ),
   column(
     "answerWay",
-    "on-screen, my-cube, write-it",
-    "the way of answering",
+    "on-screen, my-cube, write-it; which-is-it, find-it, where-is-home",
+    "the way of answering: turned, or chosen; what was chosen counts for mix-ups alone",
     ({ answerWay }) => answerWay,
   ),
   column(
     "asking",
-    "shown, helped, alone, again",
-    "how much was given with the question",
+    "shown, helped, alone, again, extra",
+    "how much was given with the question; extra: asked beyond the schedule, which memory does not hear of",
     ({ asking }) => asking,
   ),
   column(
@@ -121,7 +121,7 @@ const COLUMNS: readonly Column[] = [
   column(
     "answeredAs",
     "case id",
-    "the case that was taken for it, where the answer was right for that one; empty where not known",
+    "the case that was taken for it: the answer was right for that one, or it was chosen; empty where not known",
     ({ answeredAs }) => answeredAs ?? "",
   ),
   column(

@@ -3,7 +3,7 @@ import * as v from "valibot";
 import { CASE_ID } from "../cases/case-id-schema";
 import { STAGES } from "../cases/stage";
 import { HANDS, WAY_SCHOOLS } from "../cases/way";
-import { ANSWER_WAYS } from "../memory/review";
+import { TURNED_WAYS } from "../memory/review";
 import { err, type Result } from "../result";
 import type { Deck } from "./deck";
 import { contradictionIn } from "./deck-contradiction";
@@ -31,7 +31,7 @@ const DECK_CASE = v.object({
   home: v.exactOptional(v.picklist(["front", "anywhere"])),
   lining: v.exactOptional(v.picklist(["lined-up", "turned-away"])),
   pieces: v.exactOptional(v.picklist(["marked", "unmarked"])),
-  answerWays: v.exactOptional(someOf(ANSWER_WAYS)),
+  answerWays: v.exactOptional(someOf(TURNED_WAYS)),
   extra: v.exactOptional(UNKNOWN_FIELDS),
 });
 

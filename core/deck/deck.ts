@@ -2,7 +2,7 @@ import type { CaseId } from "../cases/case-ids";
 import type { Stage } from "../cases/stage";
 import type { Hold } from "../cases/variant";
 import type { Hand, WaySchool } from "../cases/way";
-import type { AnswerWay } from "../memory/review";
+import type { TurnedWay } from "../memory/review";
 
 /** Fields that a newer Turnwise wrote and this one does not know: kept, and written again. Values are JSON. */
 export type UnknownFields = Readonly<Record<string, unknown>>;
@@ -38,7 +38,7 @@ export interface DeckCase {
   /** Whether pieces that do not matter are bare; absent: until the case is kept. */
   readonly pieces?: "marked" | "unmarked";
   /** The ways of answering allowed, each once, at least one; absent: all. */
-  readonly answerWays?: readonly AnswerWay[];
+  readonly answerWays?: readonly TurnedWay[];
   readonly extra?: UnknownFields;
 }
 

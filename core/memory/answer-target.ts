@@ -12,6 +12,10 @@ const FACTOR: Readonly<Record<AnswerWay, number>> = {
   "on-screen": 1,
   "my-cube": 1,
   "write-it": 1.5,
+  // Nothing is turned, but there are up to four choices to look at.
+  "which-is-it": 1,
+  "find-it": 1,
+  "where-is-home": 1,
 };
 
 /** The target of an answer given in a certain way. Units: seconds, for the whole answer; `target` is the deck's. */

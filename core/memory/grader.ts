@@ -4,8 +4,9 @@
  * that an answer just given is graded without reading the log again.
  *
  * What counts as recall:
- * - The first answer of the learner's day that was asked alone, for each
- *   learner, case and hold. Repeats are made from what is still warm.
+ * - The first answer of the learner's day that was asked alone and turned, for
+ *   each learner, case and hold. What was chosen or asked beyond the schedule
+ *   is none. Repeats are made from what is still warm.
  * - A case shown on the day it was first asked alone is `taught`; answered
  *   unaided it begins as steady, since no time of its own is known.
  * - A clock set back, or a zone change that lands on an earlier day, counts as
@@ -27,7 +28,12 @@ import {
   outcomeByTime,
   type RecallGrade,
 } from "./grade";
-import type { AnswerWay, LocalDay, Review } from "./review";
+import {
+  type AnswerWay,
+  isRecognising,
+  type LocalDay,
+  type Review,
+} from "./review";
 
 /** What of an answer its grade depends on, besides the answers before. */
 export interface GradedFacts extends Pick<
@@ -155,6 +161,7 @@ export class Grader {
     const { lastDay } = met;
     const isFirstOfDay =
       review.asking === "alone" &&
+      !isRecognising(review.answerWay) &&
       (lastDay === undefined || review.localDay > lastDay);
     if (!isFirstOfDay)
       return GRADED[timedOutcome(record, review, grade, false)];

@@ -5,7 +5,7 @@ import { holdFor } from "../cases/hold-in-stage";
 import type { Hold } from "../cases/variant";
 import type { AskingChoice, Deck, DeckCase } from "../deck/deck";
 import { dueDay } from "./due-day";
-import type { LocalDay } from "./review";
+import type { LocalDay, RecognisingWay } from "./review";
 import {
   chanceNow,
   type Memory,
@@ -30,6 +30,8 @@ export interface PlannedCase {
   readonly choice?: AskingChoice;
   /** Whether its answers count for memory, or it is asked beyond the schedule; absent: alone, they count. */
   readonly asking?: "alone" | "extra";
+  /** Absent: turned, as the learner chose and the deck allows. */
+  readonly answerWay?: RecognisingWay;
 }
 
 /** What a day is planned from. */

@@ -15,16 +15,40 @@ export type LocalDay = number & { readonly [localDayBrand]: true };
 /** A duration or an instant (since the Unix epoch), in milliseconds. */
 export type Milliseconds = number & { readonly [millisecondsBrand]: true };
 
-/** The ways of answering that this version knows. */
-export const ANSWER_WAYS = ["on-screen", "my-cube", "write-it"] as const;
+/** The ways of answering a case with turns: those that a learner or a deck chooses among. */
+export const TURNED_WAYS = ["on-screen", "my-cube", "write-it"] as const;
+
+export type TurnedWay = (typeof TURNED_WAYS)[number];
+
+/**
+ * The ways of answering by choosing: which case it is, where the piece is, or
+ * where it belongs. They tell what is taken for what, and nothing of whether
+ * an answer was recalled.
+ */
+export const RECOGNISING_WAYS = [
+  "which-is-it",
+  "find-it",
+  "where-is-home",
+] as const;
+
+export type RecognisingWay = (typeof RECOGNISING_WAYS)[number];
+
+/** The ways of answering that this version knows. Stored in logs: never renamed. */
+export const ANSWER_WAYS = [...TURNED_WAYS, ...RECOGNISING_WAYS] as const;
 
 export type AnswerWay = (typeof ANSWER_WAYS)[number];
 
+/** Whether an answer was chosen rather than turned: it says nothing about memory or speed. */
+export function isRecognising(way: AnswerWay): way is RecognisingWay {
+  return RECOGNISING_WAYS.some((one) => one === way);
+}
+
 /**
  * What the learner was given: shown the way step by step, asked to do it with
- * the way in sight, asked alone, or asked once more after a miss in the round.
+ * the way in sight, asked alone, asked once more after a miss in the round, or
+ * asked beyond the schedule, which the memory does not hear of.
  */
-export const ASKINGS = ["shown", "helped", "alone", "again"] as const;
+export const ASKINGS = ["shown", "helped", "alone", "again", "extra"] as const;
 
 export type Asking = (typeof ASKINGS)[number];
 
@@ -67,7 +91,7 @@ export interface Review {
   readonly total: Milliseconds;
   readonly turns: readonly TimedTurn[];
   readonly verdict: "right" | "missed";
-  /** The case that was taken for the one shown: the answer was right for it. Absent: the mistake was another, or is not known. */
+  /** The case that was taken for the one shown: the answer was right for it, or it was chosen. Absent: the mistake was another, or is not known. */
   readonly answeredAs?: CaseId;
   /** Corrections that were no finger slips. */
   readonly corrections: number;

@@ -7,7 +7,7 @@ import { isVariantAllowed } from "../cases/random-variant";
 import { HOLDS } from "../cases/variant";
 import type { Result } from "../result";
 import { OUTCOMES } from "./grade";
-import { ANSWER_WAYS, ASKINGS, HINTS } from "./review";
+import { ASKINGS, HINTS, RECOGNISING_WAYS, TURNED_WAYS } from "./review";
 import type { Round } from "./round";
 import { STEP_KINDS } from "./round-track";
 import { MEMORY_STATES } from "./schedule";
@@ -37,10 +37,11 @@ const ASKED_CASE = {
       lining: v.exactOptional(v.picklist(["lined-up", "turned-away"])),
       pieces: v.exactOptional(v.picklist(["marked", "unmarked"])),
       answerWays: v.exactOptional(
-        v.pipe(v.array(v.picklist(ANSWER_WAYS)), v.minLength(1)),
+        v.pipe(v.array(v.picklist(TURNED_WAYS)), v.minLength(1)),
       ),
     }),
   ),
+  answerWay: v.exactOptional(v.picklist(RECOGNISING_WAYS)),
 };
 
 const TRACK = v.object({
@@ -48,6 +49,7 @@ const TRACK = v.object({
     ...ASKED_CASE,
     memory: v.picklist(MEMORY_STATES),
     times: COUNT,
+    asking: v.exactOptional(v.picklist(["alone", "extra"])),
   }),
   steps: v.array(
     v.object({
@@ -106,6 +108,7 @@ const ROUND = v.pipe(
     const track = tracks[current.track];
     return (
       track?.planned.case === current.case &&
+      track.planned.answerWay === current.answerWay &&
       track.steps[0]?.asking === current.asking
     );
   }),

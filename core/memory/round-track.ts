@@ -59,9 +59,11 @@ const AT_ONCE = { kind: "plain", gap: 0 } as const;
 const THIRD: RoundStep = { asking: "alone", ...AT_ONCE };
 
 function stepsOf(planned: PlannedCase): readonly RoundStep[] {
-  if (planned.memory !== "new")
-    return Array.from({ length: planned.times }, () => ({
-      asking: "alone",
+  const { memory, times, asking = "alone" } = planned;
+  // Beyond the schedule nothing is introduced.
+  if (memory !== "new" || asking === "extra")
+    return Array.from({ length: times }, () => ({
+      asking,
       kind: "plain",
       gap: 1,
     }));
@@ -92,9 +94,19 @@ function stepsAfterMiss(
 ): readonly RoundStep[] {
   if (track.returns >= MOST_RETURNS) return [];
   const back = { kind: "return", gap: RETURN_GAP } as const;
-  return missed.asking === "helped"
-    ? [{ asking: "helped", ...back }, ...rest]
-    : [{ asking: "again", ...back }, ...rest.filter((step) => step.gap > 0)];
+  switch (missed.asking) {
+    case "helped":
+      return [{ asking: "helped", ...back }, ...rest];
+    case "extra":
+      return [{ asking: "extra", ...back }, ...rest];
+    case "shown":
+    case "alone":
+    case "again":
+      return [
+        { asking: "again", ...back },
+        ...rest.filter((step) => step.gap > 0),
+      ];
+  }
 }
 
 /** The track after its first step was answered as the `index`-th of the round. */

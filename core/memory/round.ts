@@ -10,7 +10,13 @@ import { present } from "../invariant";
 import { randomSource, seedFrom } from "../random-source";
 import type { PlannedCase } from "./plan-candidates";
 import { type Graded, gradeOf, type Outcome } from "./grade";
-import type { Asking, Hint, LocalDay, Review } from "./review";
+import type {
+  Asking,
+  Hint,
+  LocalDay,
+  RecognisingWay,
+  Review,
+} from "./review";
 import { nextTrack, withoutUnspaced } from "./round-order";
 import {
   beginTrack,
@@ -41,6 +47,8 @@ export interface RoundItem {
   readonly bare: boolean;
   /** How the deck wants it asked; absent: as its opening says. */
   readonly choice?: AskingChoice;
+  /** Absent: turned, as the learner chose and the deck allows. */
+  readonly answerWay?: RecognisingWay;
   /** For drawing the random position. Units: a 32-bit integer. */
   readonly seed: number;
   /** What was drawn: 54 facelets in the body frame, `?` where unknown. Absent: not shown yet. */
@@ -124,6 +132,9 @@ function itemOf(round: RoundSoFar, index: number): RoundItem {
     opening,
     bare: isBare(memory),
     ...(planned.choice === undefined ? {} : { choice: planned.choice }),
+    ...(planned.answerWay === undefined
+      ? {}
+      : { answerWay: planned.answerWay }),
     seed,
     interrupted: false,
     track: index,

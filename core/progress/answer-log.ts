@@ -4,7 +4,7 @@ import type { Hold } from "../cases/variant";
 import { present } from "../invariant";
 import { type GradedAnswer as Worth, isMissed } from "../memory/grade";
 import { Grader } from "../memory/grader";
-import type { AnswerWay, Review } from "../memory/review";
+import { type AnswerWay, isRecognising, type Review } from "../memory/review";
 
 /** What of a review progress looks at. */
 export interface ProgressAnswer extends Pick<
@@ -90,10 +90,21 @@ export function isAnswer({ asking }: Pick<ProgressAnswer, "asking">): boolean {
   return asking !== "shown";
 }
 
+/** Whether a case was to be turned without its way in sight. */
+export function isOnOnesOwn({
+  asking,
+  answerWay,
+}: Pick<ProgressAnswer, "asking" | "answerWay">): boolean {
+  return (
+    (asking === "alone" || asking === "again" || asking === "extra") &&
+    !isRecognising(answerWay)
+  );
+}
+
 /** Whether an answer's time says how fast a case goes: right, on one's own, without a hint or an interruption. */
 export function isTimed(answer: ProgressAnswer): boolean {
   return (
-    (answer.asking === "alone" || answer.asking === "again") &&
+    isOnOnesOwn(answer) &&
     !answer.interrupted &&
     !isMissed(answer) &&
     answer.hints.length === 0

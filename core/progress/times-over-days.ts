@@ -6,6 +6,7 @@ import type { AnswerWay, LocalDay } from "../memory/review";
 import { type Attempt, resultOf } from "./averages";
 import {
   type AskedCase,
+  isOnOnesOwn,
   isTimed,
   type ProgressAnswer,
   usualWay,
@@ -128,10 +129,7 @@ export function caseOverDays(
     answerWay,
     ...byDay.overDays(),
     lastAttempts: inThatWay
-      .filter(
-        ({ asking, interrupted }) =>
-          (asking === "alone" || asking === "again") && !interrupted,
-      )
+      .filter((answer) => isOnOnesOwn(answer) && !answer.interrupted)
       .slice(-5)
       .map((answer) =>
         isMissed(answer) ? "unfinished" : resultOf(answer.total),

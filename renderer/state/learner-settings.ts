@@ -8,7 +8,7 @@
 import * as v from "valibot";
 import { HOLDS } from "../../core/cases/variant";
 import { HANDS, type WaySchool } from "../../core/cases/way";
-import { ANSWER_WAYS } from "../../core/memory/review";
+import { TURNED_WAYS } from "../../core/memory/review";
 import { WEIGHT_COUNT } from "../../core/memory/fit";
 import { DAY_TURNS_OVER_AT } from "../../core/memory/local-day";
 import { DEFAULT_LEVEL, WEIGHTS_VERSION } from "../../core/memory/schedule";
@@ -118,7 +118,7 @@ const SETTINGS_SCHEMA = v.looseObject({
     ),
     undefined,
   ),
-  answerWay: v.fallback(v.picklist(ANSWER_WAYS), "on-screen"),
+  answerWay: v.fallback(v.picklist(TURNED_WAYS), "on-screen"),
   /** undefined: not tried yet. */
   fit: v.fallback(v.optional(FIT), undefined),
 });

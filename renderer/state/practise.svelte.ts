@@ -1,5 +1,5 @@
 /** Practising: what a learner can do at the desk, whatever lies on it. */
-import type { AnswerWay } from "../../core/memory/review";
+import type { TurnedWay } from "../../core/memory/review";
 import { resumeRound, type Round, skipItem } from "../../core/memory/round";
 import type { ColourScheme } from "../../core/picture/colour-sets";
 import { now, runningTime } from "../platform/clock";
@@ -49,13 +49,13 @@ export class PractiseState {
     this.#turningTime = RESTED;
   }
 
-  get answerWay(): AnswerWay {
+  get answerWay(): TurnedWay {
     const { settings } = this.#needs.learner;
     return attemptIn(this.phase)?.answerWay ?? settings.answerWay;
   }
 
   /** The ways in which what is on the desk may be answered; undefined: all. */
-  get allowedWays(): readonly AnswerWay[] | undefined {
+  get allowedWays(): readonly TurnedWay[] | undefined {
     return attemptIn(this.phase)?.item.choice?.answerWays;
   }
 
@@ -117,7 +117,7 @@ export class PractiseState {
   }
 
   /** Chooses how to answer; the case on the desk begins anew that way. */
-  async chooseWay(answerWay: AnswerWay): Promise<void> {
+  async chooseWay(answerWay: TurnedWay): Promise<void> {
     if (answerWay === this.answerWay) return;
     if (this.allowedWays?.includes(answerWay) === false) return;
     const { phase } = this;

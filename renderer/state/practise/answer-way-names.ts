@@ -5,4 +5,7 @@ export const ANSWER_WAY_NAMES: Readonly<Record<AnswerWay, string>> = {
   "on-screen": "On screen",
   "my-cube": "My cube",
   "write-it": "Write it",
+  "which-is-it": "Which is it?",
+  "find-it": "Find it",
+  "where-is-home": "Where is home?",
 };

@@ -7,7 +7,7 @@ import { type AnswerEvent, measureAnswer } from "../../../core/answer/measure";
 import { type Position, startOf } from "../../../core/cases/position";
 import { applyTurns } from "../../../core/cube/held-cube";
 import type { Turn } from "../../../core/cube/turns";
-import { type AnswerWay, HINTS, type Hint } from "../../../core/memory/review";
+import { type TurnedWay, HINTS, type Hint } from "../../../core/memory/review";
 import type { RoundItem } from "../../../core/memory/round";
 import { turnsMade } from "../../../core/notation/metrics";
 import { parseTurns, readTypedTurns } from "../../../core/notation/parse";
@@ -31,7 +31,7 @@ import {
 export interface AttemptStart {
   readonly item: RoundItem;
   readonly position: Position;
-  readonly answerWay: Exclude<AnswerWay, "my-cube">;
+  readonly answerWay: Exclude<TurnedWay, "my-cube">;
   /** The way that is taught, as it is played on this position. */
   readonly way: readonly Turn[];
   /** Whether the piece and its home are marked. */
@@ -52,7 +52,7 @@ export type Refusal = "nothing-turned" | "unreadable";
 export class CaseAttempt {
   readonly item: RoundItem;
   readonly position: Position;
-  readonly answerWay: Exclude<AnswerWay, "my-cube">;
+  readonly answerWay: Exclude<TurnedWay, "my-cube">;
   readonly isMarked: boolean;
   readonly isRetry: boolean;
   /** The way that is taught, as it is played on this position. */

@@ -1,7 +1,7 @@
 /** What a learner's decks and settings decide together: what is planned, how it is answered, what is marked. */
 import type { Deck } from "../../../core/deck/deck";
 import { STARTER_DECKS } from "../../../core/deck/starter-decks";
-import type { AnswerWay } from "../../../core/memory/review";
+import type { TurnedWay } from "../../../core/memory/review";
 import type { RoundItem } from "../../../core/memory/round";
 import type { LearnerSettings } from "../learner-settings";
 import { entriesPractised, type Practised } from "./practised";
@@ -46,7 +46,7 @@ export function decksToPlan(
 export function answerWayOf(
   { choice }: RoundItem,
   { answerWay }: Pick<LearnerSettings, "answerWay">,
-): AnswerWay {
+): TurnedWay {
   const allowed = choice?.answerWays ?? [answerWay];
   return allowed.includes(answerWay) ? answerWay : (allowed[0] ?? answerWay);
 }

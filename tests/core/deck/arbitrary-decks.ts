@@ -6,7 +6,7 @@ import { HANDS, WAY_SCHOOLS } from "../../../core/cases/way";
 import type { Deck, DeckCase, DeckWay } from "../../../core/deck/deck";
 import { hasNoOneWay } from "../../../core/deck/deck-contradiction";
 import { DECK_LIMITS } from "../../../core/deck/deck-values";
-import { ANSWER_WAYS } from "../../../core/memory/review";
+import { TURNED_WAYS } from "../../../core/memory/review";
 
 const PIECES = [
   ...Array.from("abc ÄßéЖ中🙂\"'\\/<>&{}[],:#=+-@"),
@@ -61,7 +61,7 @@ function arbitraryCase(id: CaseId): fc.Arbitrary<DeckCase> {
       home: fc.constantFrom("front" as const, "anywhere" as const),
       lining: fc.constantFrom("lined-up" as const, "turned-away" as const),
       pieces: fc.constantFrom("marked" as const, "unmarked" as const),
-      answerWays: fc.subarray([...ANSWER_WAYS], { minLength: 1 }),
+      answerWays: fc.subarray([...TURNED_WAYS], { minLength: 1 }),
     },
     { requiredKeys: ["case", "target"] },
   );

@@ -252,6 +252,20 @@ describe("a missed case", () => {
     ]);
   });
 
+  it("that was asked beyond the schedule comes again so, after three others", () => {
+    const extra = five.map((one) => ({ ...one, asking: "extra" as const }));
+    expect(
+      script(begin(extra), (_, i) => (i === 0 ? "missed" : "clean")),
+    ).toEqual([
+      "C1 extra",
+      "C2 extra",
+      "C3 extra",
+      "C4 extra",
+      "C1 extra",
+      "C5 extra",
+    ]);
+  });
+
   it("comes again until right once", () => {
     const one = begin(five.slice(0, 1));
     expect(script(one, (_, i) => (i < 2 ? "missed" : "clean"))).toEqual([
@@ -444,6 +458,22 @@ describe("a round", () => {
     const round = begin([planned("E1"), planned("C1", "kept")]);
     expect(roundMarks(round)).toEqual({ done: [], toCome: 7 });
     expect(roundMarks(go(round, "clean")).toCome).toBe(6);
+  });
+});
+
+describe("a case asked beyond the schedule", () => {
+  it("is not introduced, however new it is, and keeps its way of answering", () => {
+    const round = begin([
+      { ...planned("C1"), asking: "extra", answerWay: "which-is-it" },
+      { ...planned("C2", "kept", 2), asking: "extra" },
+    ]);
+    expect(round.current?.answerWay).toBe("which-is-it");
+    expect(script(round, () => "clean")).toEqual([
+      "C1 extra",
+      "C2 extra",
+      "C2 extra",
+    ]);
+    expect(go(round, "clean").current).not.toHaveProperty("answerWay");
   });
 });
 

@@ -7,7 +7,7 @@ import { default_w } from "ts-fsrs";
 import { describe, expect, it } from "vitest";
 import { dayAfter, dayNumber } from "../../../core/memory/local-day";
 import { gradeLog } from "../../../core/memory/grader";
-import type { Review } from "../../../core/memory/review";
+import { RECOGNISING_WAYS, type Review } from "../../../core/memory/review";
 import {
   chanceNow,
   inReplayOrder,
@@ -121,8 +121,10 @@ describe("memory states", () => {
 
 describe("what counts as recall", () => {
   it("is only an answer asked alone", () => {
-    for (const asking of ["shown", "helped", "again"] as const)
+    for (const asking of ["shown", "helped", "again", "extra"] as const)
       expect(theMemory([answer(0, "clean", { asking })])).toBeUndefined();
+    for (const answerWay of RECOGNISING_WAYS)
+      expect(theMemory([answer(0, "clean", { answerWay })])).toBeUndefined();
   });
 
   it("is the first of a day: whatever comes later that day changes nothing", () => {

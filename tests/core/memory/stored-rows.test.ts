@@ -128,6 +128,28 @@ describe("a stored round", () => {
       expect(parseRound(stored(round))).toEqual({ ok: true, value: round });
   });
 
+  it("is read back with what is asked beyond the schedule", () => {
+    const round = startRound(
+      planned.map((one) => ({
+        ...one,
+        asking: "extra" as const,
+        answerWay: "which-is-it" as const,
+      })),
+      { id: "r", learner: "ada", day: dayNumber(20_000), seed: 3, now: 1 },
+    );
+    expect(round.current?.asking).toBe("extra");
+    expect(parseRound(stored(round))).toEqual({ ok: true, value: round });
+    expect(
+      parseRound(changed(stored(round), ["current", "answerWay"], "find-it")),
+    ).toEqual({ ok: false, error: { code: "contradiction", field: "" } });
+    expect(
+      parseRound(changed(stored(round), ["current", "answerWay"], "on-screen")),
+    ).toEqual({
+      ok: false,
+      error: { code: "unknown-value", field: "current.answerWay" },
+    });
+  });
+
   it.each<[string, Path, unknown, string]>([
     ["missing-field", ["tracks"], undefined, "tracks"],
     ["wrong-type", ["current", "seed"], "7", "current.seed"],

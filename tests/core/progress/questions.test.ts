@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { CaseId } from "../../../core/cases/case-ids";
 import { dayNumber } from "../../../core/memory/local-day";
-import type { Review } from "../../../core/memory/review";
+import { RECOGNISING_WAYS, type Review } from "../../../core/memory/review";
 import { isTimed, usualWay } from "../../../core/progress/answer-log";
 import {
   caseTimes,
@@ -53,6 +53,7 @@ describe("which answers are timed", () => {
     expect(isTimed(answered(1, { asking: "again", corrections: 1 }))).toBe(
       true,
     );
+    expect(isTimed(answered(1, { asking: "extra" }))).toBe(true);
     for (const change of [
       { asking: "shown" },
       { asking: "helped" },
@@ -60,6 +61,9 @@ describe("which answers are timed", () => {
       { hints: ["piece"] },
       { hints: ["whole-way"] },
       { interrupted: true },
+      { asking: "extra", answerWay: "which-is-it" },
+      { asking: "alone", answerWay: "find-it" },
+      { asking: "again", answerWay: "where-is-home" },
     ] as const)
       expect(isTimed(answered(1, change)), JSON.stringify(change)).toBe(false);
   });
@@ -156,6 +160,24 @@ describe("what is mistaken for what", () => {
     expect(misses).toBe(5);
   });
 
+  it("counts what was chosen with what was turned", () => {
+    const chosen = (answerWay: Review["answerWay"], answeredAs?: CaseId) =>
+      answered(7, {
+        ...missed(7, "C1", answeredAs),
+        asking: "extra",
+        answerWay,
+      });
+    const { pairs, missed: misses } = confusionsOf([
+      missed(1, "C1", "C2"),
+      chosen("which-is-it", "C2"),
+      chosen("find-it"),
+    ]);
+    expect(pairs.map((p) => `${p.case} ${p.answeredAs} ${p.times}`)).toEqual([
+      "C1 C2 2",
+    ]);
+    expect(misses).toBe(3);
+  });
+
   it("leaves out old ones, and the right case for another home", () => {
     const log = [
       missed(1, "C1", "C2"),
@@ -204,6 +226,17 @@ describe("times over days", () => {
     expect(over?.lastAttempts).toEqual([223, "unfinished", 200, 400, 600]);
   });
 
+  it("know nothing of answers that were chosen", () => {
+    const chosen = { asking: "extra", answerWay: "which-is-it" } as const;
+    const over = caseOverDays([
+      timed(1, 4, 4),
+      timed(2, 1, 0, chosen),
+      timed(3, 1, 0, { ...chosen, verdict: "missed" }),
+    ]);
+    expect(over?.periods.map(({ day }) => day)).toEqual([1]);
+    expect(over?.lastAttempts).toEqual([800]);
+  });
+
   it("take days together where there are more than a picture holds", () => {
     const daily = (count: number) =>
       caseOverDays(Array.from({ length: count }, (_, day) => timed(day, 1, 1)));
@@ -233,6 +266,11 @@ describe("times over days", () => {
 
 describe("what was kept over time", () => {
   const history = (...days: Review[]) => recallDays(graded(days));
+
+  it("knows nothing of answers that were chosen", () => {
+    for (const answerWay of RECOGNISING_WAYS)
+      expect(history(answered(1, { answerWay }))).toEqual([]);
+  });
 
   it("counts each case by its memory, from the first day that counts until today", () => {
     // A first clean answer lasts 2 days, a second on time 11, a third 46
