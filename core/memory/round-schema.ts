@@ -7,6 +7,7 @@ import { isVariantAllowed } from "../cases/random-variant";
 import { HOLDS } from "../cases/variant";
 import type { Result } from "../result";
 import { OUTCOMES } from "./grade";
+import { isRecognisable } from "./recognising-round";
 import { ASKINGS, HINTS, RECOGNISING_WAYS, TURNED_WAYS } from "./review";
 import type { Round } from "./round";
 import { STEP_KINDS } from "./round-track";
@@ -80,6 +81,8 @@ const ITEM = v.pipe(
   v.check(
     (item) =>
       isVariantAllowed(item.case, item.variant) &&
+      (item.answerWay === undefined ||
+        isRecognisable(item.case, item.answerWay)) &&
       holdFor(stageOfCase(item.case), item.hold) === item.hold,
   ),
 );
@@ -117,9 +120,9 @@ const ROUND = v.pipe(
 /**
  * The round that a stored row holds.
  *
- * Errors: `contradiction` for a variant or a hold that the case does not allow
- *         (at `current`), and for a current item that is not the next step of its
- *         track (at the row itself).
+ * Errors: `contradiction` for a variant, a hold or a way of answering that the
+ *         case does not allow (at `current`), and for a current item that is
+ *         not the next step of its track (at the row itself).
  */
 export function parseRound(row: unknown): Result<Round, StoredRowError> {
   return readBySchema(ROUND, row);

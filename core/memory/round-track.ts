@@ -55,6 +55,9 @@ const INTRODUCTION = [
 /** About how many others stand before each repeat of a new case. */
 const SPACED_GAPS = [2, 6] as const;
 
+/** How many others stand between two askings beyond the schedule, as far as there are so many: all of a round's cases come before the first comes again. */
+const EXTRA_GAP = 9;
+
 const AT_ONCE = { kind: "plain", gap: 0 } as const;
 const THIRD: RoundStep = { asking: "alone", ...AT_ONCE };
 
@@ -65,7 +68,7 @@ function stepsOf(planned: PlannedCase): readonly RoundStep[] {
     return Array.from({ length: times }, () => ({
       asking,
       kind: "plain",
-      gap: 1,
+      gap: asking === "extra" ? EXTRA_GAP : 1,
     }));
   return [
     ...INTRODUCTION.map((asking) => ({ asking, ...AT_ONCE })),

@@ -130,7 +130,8 @@ function itemOf(round: RoundSoFar, index: number): RoundItem {
       planned.choice,
     ),
     opening,
-    bare: isBare(memory),
+    // What shows its stickers would be what is to be found.
+    bare: isBare(memory) && planned.answerWay !== "find-it",
     ...(planned.choice === undefined ? {} : { choice: planned.choice }),
     ...(planned.answerWay === undefined
       ? {}

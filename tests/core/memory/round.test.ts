@@ -21,6 +21,7 @@ import {
   startRound,
   withPosition,
 } from "../../../core/memory/round";
+import type { RecognisingWay } from "../../../core/memory/review";
 import type { MemoryState } from "../../../core/memory/schedule";
 import { ms } from "./sample-review";
 
@@ -474,6 +475,14 @@ describe("a case asked beyond the schedule", () => {
       "C2 extra",
     ]);
     expect(go(round, "clean").current).not.toHaveProperty("answerWay");
+  });
+
+  it("shows all stickers where a piece is to be found", () => {
+    const bareIn = (answerWay: RecognisingWay) =>
+      begin([{ ...planned("C1", "settling"), asking: "extra", answerWay }])
+        .current?.bare;
+    expect(bareIn("find-it")).toBe(false);
+    expect(bareIn("which-is-it")).toBe(true);
   });
 });
 

@@ -142,6 +142,19 @@ describe("a stored round", () => {
     expect(
       parseRound(changed(stored(round), ["current", "answerWay"], "find-it")),
     ).toEqual({ ok: false, error: { code: "contradiction", field: "" } });
+    // A task of two corners is asked by no choice.
+    const tasks = startRound(
+      planned.map((one) => ({
+        ...one,
+        case: "S1" as const,
+        answerWay: "which-is-it" as const,
+      })),
+      { id: "r", learner: "ada", day: dayNumber(20_000), seed: 3, now: 1 },
+    );
+    expect(parseRound(stored(tasks))).toEqual({
+      ok: false,
+      error: { code: "contradiction", field: "current" },
+    });
     expect(
       parseRound(changed(stored(round), ["current", "answerWay"], "on-screen")),
     ).toEqual({
