@@ -52,7 +52,7 @@ export type RecognisingQuestion = WhichQuestion | PieceQuestion;
 /** What a learner's past says about which choices to offer. */
 export interface KnownOfCases {
   /** What the case was mistaken for or what was mistaken for it, most often first. */
-  readonly confusedWith: readonly CaseId[];
+  readonly mixedUpWith: readonly CaseId[];
   readonly isMet: (id: CaseId) => boolean;
 }
 
@@ -72,12 +72,12 @@ function familyOthers(id: CaseId): readonly CaseId[] {
  */
 function othersFor(
   id: CaseId,
-  { confusedWith, isMet }: KnownOfCases,
+  { mixedUpWith, isMet }: KnownOfCases,
 ): readonly CaseId[] {
   const { stage } = caseEntry(id);
   const alike = alikeCases(id);
   const wanted = [
-    ...confusedWith.filter((other) => caseEntry(other).stage === stage),
+    ...mixedUpWith.filter((other) => caseEntry(other).stage === stage),
     ...alike.filter(isMet),
     ...alike,
     ...familyOthers(id),

@@ -39,7 +39,7 @@ export function isRecognisable(id: CaseId, way: RecognisingWay): boolean {
  * The cases that a case was mistaken for or that were mistaken for it, in the
  * order of the pairs.
  */
-export function confusedWith(
+export function mixedUpWith(
   id: CaseId,
   pairs: readonly ConfusedPair[],
 ): readonly CaseId[] {

@@ -27,7 +27,7 @@ import {
 import { randomSource } from "../../../core/random-source";
 
 const NOTHING_KNOWN: KnownOfCases = {
-  confusedWith: [],
+  mixedUpWith: [],
   isMet: () => false,
 };
 
@@ -123,14 +123,14 @@ describe("which is it", () => {
         .choices.filter((id) => id !== "C6")
         .toSorted();
     expect(others({})).toEqual(["C7", "C8", "C9"]);
-    expect(others({ confusedWith: ["C3"] })).toEqual(["C3", "C7", "C9"]);
+    expect(others({ mixedUpWith: ["C3"] })).toEqual(["C3", "C7", "C9"]);
     expect(others({ isMet: (id) => id === "C12" })).toEqual([
       "C12",
       "C7",
       "C9",
     ]);
     expect(
-      others({ confusedWith: ["E1", "S1", "C6", "C3", "C4", "C5", "C1"] }),
+      others({ mixedUpWith: ["E1", "S1", "C6", "C3", "C4", "C5", "C1"] }),
     ).toEqual(["C3", "C4", "C5"]);
   });
 

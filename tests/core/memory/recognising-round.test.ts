@@ -7,7 +7,7 @@ import type { PlannedCase } from "../../../core/memory/plan-candidates";
 import { dayNumber } from "../../../core/memory/local-day";
 import {
   type ConfusedPair,
-  confusedWith,
+  mixedUpWith,
   isRecognisable,
   planRecognising,
   QUESTIONS,
@@ -194,9 +194,9 @@ describe("what a case was mistaken with", () => {
       { case: "C2", answeredAs: "C1" },
       { case: "C4", answeredAs: "C5" },
     ];
-    expect(confusedWith("C1", pairs)).toEqual(["C2", "C3"]);
-    expect(confusedWith("C5", pairs)).toEqual(["C4"]);
-    expect(confusedWith("E1", pairs)).toEqual([]);
+    expect(mixedUpWith("C1", pairs)).toEqual(["C2", "C3"]);
+    expect(mixedUpWith("C5", pairs)).toEqual(["C4"]);
+    expect(mixedUpWith("E1", pairs)).toEqual([]);
   });
 });
 
