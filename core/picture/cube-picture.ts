@@ -10,6 +10,7 @@
 import type { Face } from "../cube/faces";
 import type { Turn } from "../cube/turns";
 import { drawArrow } from "./arrow";
+import { type Badge, drawBadges } from "./badges";
 import { drawSlab } from "./body";
 import { HALF_CUBE } from "./cube-layout";
 import type { DrawingContext } from "./drawing-context";
@@ -56,6 +57,8 @@ export interface CubePictureInput {
   readonly rings?: readonly number[] | undefined;
   /** Where a sticker was taken to be: a dashed square. */
   readonly mistaken?: readonly number[] | undefined;
+  /** Places with a number, to choose from. */
+  readonly badges?: readonly Badge[] | undefined;
   readonly turning?: Turning | undefined;
   /** A turn to show by an arrow; the picture shows the cube before it. */
   readonly arrow?: Turn | undefined;
@@ -251,6 +254,12 @@ export function cubePicture(input: CubePictureInput): CubePicture {
         ...drawArrow(input.arrow, view, projector, palette),
         ...drawMarksOverArrow(context, marks),
       ],
+    });
+  if (input.badges !== undefined)
+    layers.push({
+      name: "badges",
+      opacity: 1,
+      shapes: drawBadges(input.badges, targets, palette, pixelsPerCubie),
     });
   return {
     layers,

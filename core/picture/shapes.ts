@@ -17,6 +17,7 @@ export type ShapeRole =
   | "home"
   | "ring"
   | "mistaken"
+  | "badge"
   | "arrow"
   | "ray"
   | "word";

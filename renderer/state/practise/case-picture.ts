@@ -34,6 +34,7 @@ import {
   isSamePlace,
   standingOf,
 } from "../../../core/notation/followed-piece";
+import type { Badge } from "../../../core/picture/badges";
 import type {
   CubePictureInput,
   MirrorChoice,
@@ -79,6 +80,8 @@ export interface CaseShowing {
   readonly arrow?: Turn | undefined;
   readonly rings?: readonly number[] | undefined;
   readonly mistaken?: readonly number[] | undefined;
+  /** Places with a number, to choose from. */
+  readonly badges?: readonly Badge[] | undefined;
 }
 
 /** The facelets of a position as the holder sees them. */
@@ -193,5 +196,6 @@ export function casePicture(
     arrow: showing.arrow,
     rings: showing.rings,
     mistaken: showing.mistaken,
+    badges: showing.badges,
   };
 }
