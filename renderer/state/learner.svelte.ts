@@ -17,7 +17,7 @@ import type { Outcome } from "../../core/memory/grade";
 import type { GradedReview } from "../../core/memory/grader";
 import type { Learner } from "../../core/memory/learner";
 import { dueDay } from "../../core/memory/due-day";
-import { dayNumber, localDay } from "../../core/memory/local-day";
+import { dayAfter, dayNumber, localDay } from "../../core/memory/local-day";
 import type { LocalDay, Review } from "../../core/memory/review";
 import {
   type Memory,
@@ -69,6 +69,8 @@ export class LearnerState {
   learner: Learner;
   #settings: LearnerSettings = $state.raw(DEFAULT_SETTINGS);
   #log: LearnerLog = $state.raw(EMPTY_LOG);
+  /** Answers of days to come, from a clock that ran ahead: they count once their day has come. */
+  #ahead: readonly Review[] = $state.raw([]);
   #damaged: readonly DamagedRow[] = $state.raw([]);
   #today: LocalDay = $state(dayNumber(0));
   #scheme: ColourScheme = $derived(firstLayerScheme(this.#settings));
@@ -93,7 +95,6 @@ export class LearnerState {
     this.learner = $state.raw(learner);
     this.#settings = settings;
     this.#takeLog(log);
-    this.refreshToday();
   }
 
   /** What the learner has chosen, or its default. */
@@ -123,7 +124,8 @@ export class LearnerState {
 
   /** The whole log, oldest first. */
   get reviews(): readonly Review[] {
-    return this.#log.reviews;
+    const { reviews } = this.#log;
+    return this.#ahead.length === 0 ? reviews : [...reviews, ...this.#ahead];
   }
 
   /** The whole log with what every answer was worth, oldest first. */
@@ -302,7 +304,15 @@ export class LearnerState {
 
   #takeLog(log: StoredLog): void {
     this.#damaged = log.damaged;
-    this.#log = learnerLog(log.reviews, this.schedule);
+    this.refreshToday();
+    // Where the day turns over in another zone it is tomorrow already.
+    const last = dayAfter(this.#today, 1);
+    const hasCome = ({ localDay: day }: Review) => day <= last;
+    const come = log.reviews.every(hasCome)
+      ? log.reviews
+      : log.reviews.filter(hasCome);
+    this.#ahead = log.reviews.filter((review) => !hasCome(review));
+    this.#log = learnerLog(come, this.schedule);
   }
 }
 

@@ -128,6 +128,7 @@ describe("practising", () => {
     expect(memoryState(memory, learner.today)).toBe("kept");
     expect(memoryState(memory, learner.today, { weights })).toBe("fading");
     const practise = await practising(app);
+    await practise.start(undefined);
     const planned = practise.round?.tracks.map((track) => track.planned);
     expect(planned?.find(({ case: id }) => id === "E1")?.memory).toBe("fading");
   });

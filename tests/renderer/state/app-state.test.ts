@@ -175,6 +175,30 @@ describe("a learner at the desk", () => {
     stop();
   });
 
+  it("does not count answers of days to come, from a clock that ran ahead, until their day", async () => {
+    vi.useFakeTimers({ toFake: ["Date"], now: TUESDAY_NINE });
+    const { current } = await openWindow();
+    const day = (days: number) => TUESDAY_NINE + days * 24 * 3_600_000;
+    const answered = (days: number) =>
+      sampleReview({
+        learner: current.learner.id,
+        case: "E1",
+        at: day(days) as Milliseconds,
+        localDay: localDay(day(days), 0),
+      });
+    await current.acknowledge({ review: answered(0) });
+    vi.setSystemTime(day(30));
+    await current.acknowledge({ review: answered(30) });
+    vi.setSystemTime(day(3));
+    await current.reload();
+    expect(current.memoryOf("E1")?.lastDay).toBe(localDay(TUESDAY_NINE, 0));
+    expect(current.reviews).toHaveLength(2);
+    vi.setSystemTime(day(31));
+    await current.reload();
+    expect(current.memoryOf("E1")?.lastDay).toBe(localDay(day(30), 0));
+    vi.useRealTimers();
+  });
+
   it("practises the decks that were chosen, in their order", async () => {
     const { current } = await openWindow();
     await current.changeSettings({
