@@ -11,6 +11,7 @@ import { join } from "node:path";
 import { bundleSizes } from "./bundle-sizes";
 import { caseSearch } from "./case-search";
 import { diagnosis } from "./diagnosis";
+import { plan } from "./plan";
 import { positions } from "./positions";
 import { progress } from "./progress";
 import { formatResult, WrongAnswer, type Benchmark } from "./result";
@@ -25,6 +26,7 @@ const BENCHMARKS: Readonly<Record<string, Benchmark>> = {
   "bundle-sizes": bundleSizes,
   "case-search": caseSearch,
   diagnosis,
+  plan,
   positions,
   progress,
   replay,
