@@ -10,6 +10,7 @@ import {
   parseStage,
   type Stage,
 } from "../../core/cases/stage";
+import { parsePractised, type Practised } from "../state/practise/practised";
 
 /** The places, in the order of the top bar. */
 export const PLACES = [
@@ -39,8 +40,8 @@ const SHOW_MY_CUBE = "show-my-cube";
 export type Route =
   | {
       readonly place: "practise";
-      /** Asked for from elsewhere: this case or this stage, instead of the decks' day. */
-      readonly of?: CaseId | Stage;
+      /** Asked for from elsewhere, instead of the decks' day. */
+      readonly of?: Practised;
       /** Somebody is stuck, and shows what their own cube looks like; then nothing is asked. */
       readonly page?: typeof SHOW_MY_CUBE;
     }
@@ -89,7 +90,7 @@ export function parseRoute(hash: string): Route {
     case undefined: {
       if (first === SHOW_MY_CUBE)
         return { place: "practise", page: SHOW_MY_CUBE };
-      const of = firstCase ?? stageNamed(first);
+      const of = first === undefined ? undefined : parsePractised(first);
       return of === undefined
         ? { place: "practise" }
         : { place: "practise", of };

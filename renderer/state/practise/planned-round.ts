@@ -3,10 +3,7 @@ import type { CaseId } from "../../../core/cases/case-ids";
 import { areAlike } from "../../../core/cases/alike";
 import { confusedPairs } from "../../../core/memory/confused-pairs";
 import { planDay } from "../../../core/memory/day-plan";
-import type {
-  DayPlanInput,
-  PlannedCase,
-} from "../../../core/memory/plan-candidates";
+import type { PlannedCase } from "../../../core/memory/plan-candidates";
 import { type Round, startRound } from "../../../core/memory/round";
 import { planRound } from "../../../core/memory/round-plan";
 import { secondsPractised, timeNeeded } from "../../../core/memory/time-needed";
@@ -14,23 +11,9 @@ import { planToday, type TodayPlan } from "../../../core/memory/today";
 import { now } from "../../platform/clock";
 import { freshId, freshSeed } from "../../platform/random";
 import type { LearnerState } from "../learner.svelte";
-import { decksToPlan } from "./deck-choices";
-import { isPractised, type Practised } from "./practised";
-
-function dayInput(
-  learner: LearnerState,
-  of: Practised | undefined,
-): DayPlanInput {
-  return {
-    learner: learner.learner.id,
-    decks: decksToPlan(learner.decks, of),
-    hold: learner.settings.hold,
-    memories: learner.memories,
-    today: learner.today,
-    settings: learner.schedule,
-    only: (id) => isPractised(id, of),
-  };
-}
+import { dayInput } from "./day-input";
+import { type Practised, WEAK_SPOTS } from "./practised";
+import { weakSpotsOf } from "./weak-spots-round";
 
 /** What of the learner's decks is due and new today and fits what is left of their minutes. */
 export function todayOf(learner: LearnerState): TodayPlan {
@@ -57,6 +40,7 @@ export function plannedRound(
   of: Practised | undefined,
 ): Round | undefined {
   learner.refreshToday();
+  if (of === WEAK_SPOTS) return roundOf(learner, weakSpotsOf(learner).asked);
   if (of !== undefined) return extraRound(learner, of);
   const planned = planRound(todayOf(learner), { areAlike: alikeFor(learner) });
   return roundOf(learner, planned);

@@ -7,12 +7,17 @@ import {
 } from "../../../core/cases/case-table";
 import { parseStage, type Stage } from "../../../core/cases/stage";
 
-/** What somebody chose to practise: one case, or the cases of a stage. */
-export type Practised = CaseId | Stage;
+/** Where most is lost in a solve. It stands in addresses and stored desks: never renamed. */
+export const WEAK_SPOTS = "weak-spots";
+
+/** What somebody chose to practise: one case, the cases of a stage, or their weak spots. */
+export type Practised = CaseId | Stage | typeof WEAK_SPOTS;
 
 /** What a text names, or undefined. */
 export function parsePractised(text: string): Practised | undefined {
-  return parseCaseId(text) ?? parseStage(text);
+  return text === WEAK_SPOTS
+    ? WEAK_SPOTS
+    : (parseCaseId(text) ?? parseStage(text));
 }
 
 /** Whether a case belongs to what was chosen; everything does where nothing was. */

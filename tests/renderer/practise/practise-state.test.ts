@@ -316,6 +316,34 @@ describe("practising", () => {
     expect(after.seconds).toBeLessThanOrEqual(before.seconds);
   });
 
+  it("asks weak spots beside the schedule: the memory of a case that rests stays as it was", async () => {
+    vi.useFakeTimers({ toFake: ["Date"] });
+    vi.setSystemTime(new Date("2030-03-05T20:00:00Z"));
+    const app = await openedApp();
+    // E1 took forty seconds where eight are wanted.
+    await app.current.acknowledge({
+      review: sampleReview({
+        learner: app.current.learner.id,
+        case: "E1",
+        at: Date.now() as Milliseconds,
+        localDay: app.current.today,
+        total: 40_000 as Milliseconds,
+      }),
+    });
+    const before = app.current.memoryOf("E1");
+    const practise = await practising(app);
+    await practise.start("weak-spots");
+    expect(attemptOf(practise).item).toMatchObject({
+      case: "E1",
+      asking: "extra",
+    });
+    await answer(practise);
+    expect((await stored(app)).at(-1)).toMatchObject({ asking: "extra" });
+    expect(app.current.memoryOf("E1")).toEqual(before);
+    // Nothing else was ever met: nothing else is weak.
+    expect(practise.round?.tracks).toHaveLength(1);
+  });
+
   it("counts a turn taken back as a correction", async () => {
     const app = await openedApp();
     const practise = await practising(app);
