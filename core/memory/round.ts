@@ -10,13 +10,7 @@ import { present } from "../invariant";
 import { randomSource, seedFrom } from "../random-source";
 import type { PlannedCase } from "./plan-candidates";
 import { type Graded, gradeOf, type Outcome } from "./grade";
-import type {
-  Asking,
-  Hint,
-  LocalDay,
-  RecognisingWay,
-  Review,
-} from "./review";
+import type { Asking, Hint, LocalDay, RecognisingWay, Review } from "./review";
 import { nextTrack, withoutUnspaced } from "./round-order";
 import {
   beginTrack,

@@ -38,11 +38,13 @@ export type FreshHeldBy = "minutes" | "coming-days";
 
 /** A day with what fits: `due` and `fresh` hold only that. */
 export interface TodayPlan extends DayPlan {
-  /** How long what fits should take. */
+  /** How long was practised today. Units: seconds. */
+  readonly practised: number;
+  /** How long what fits should take. Units: seconds. */
   readonly seconds: number;
   /** Due cases that do not fit, the most urgent first. */
   readonly waiting: readonly PlannedCase[];
-  /** How long those would take. */
+  /** How long those would take. Units: seconds. */
   readonly waitingSeconds: number;
   /** How many of those would not be known any more tomorrow, as the memory model expects. */
   readonly forgottenTomorrow: number;
@@ -146,6 +148,20 @@ function freshThatFits(
   return { count: fresh.length, seconds };
 }
 
+/** How much of today is left for new cases. Units: seconds. */
+function leftForFresh(
+  { practised, secondsFor }: TodayInput,
+  left: number,
+  due: readonly TimedCandidate[],
+  fresh: readonly Candidate[],
+): number {
+  const [first] = fresh;
+  // A day has room for one case, however long it takes.
+  return first !== undefined && due.length === 0 && practised === 0
+    ? Math.max(left, secondsFor(first.planned))
+    : left - secondsOf(due);
+}
+
 /** What fits today, what waits, and what that costs. */
 export function planToday(input: TodayInput): TodayPlan {
   const { today, settings, secondsFor } = input;
@@ -161,7 +177,7 @@ export function planToday(input: TodayInput): TodayPlan {
     input,
     sorted.fresh,
     // Nothing new before what is due.
-    waiting.length > 0 ? 0 : left - secondsOf(due),
+    waiting.length > 0 ? 0 : leftForFresh(input, left, due, sorted.fresh),
     loadsOfWeek(input, due, resting),
   );
   const lastDays = [...allDue, ...resting].map(({ memory }) => memory.lastDay);
@@ -172,6 +188,7 @@ export function planToday(input: TodayInput): TodayPlan {
       due,
       fresh: sorted.fresh.slice(0, fresh.count),
     }),
+    practised: input.practised,
     seconds: secondsOf(due) + fresh.seconds,
     waiting: plannedOf(waiting),
     waitingSeconds: secondsOf(waiting),

@@ -28,7 +28,9 @@ export function todayTitle(plan: TodayPlan, minutes: number): string {
     const cases = plan.due.length + plan.fresh.length;
     return `Today: ${counted(cases, "case", "cases")}, ${aboutMinutes(plan.seconds)}.`;
   }
-  return plan.waiting.length > 0 || plan.freshHeldBy === "minutes"
+  const isMoreWaiting =
+    plan.waiting.length > 0 || plan.freshHeldBy === "minutes";
+  return plan.practised > 0 && isMoreWaiting
     ? `Today’s ${minutes} minutes are over.`
     : "Nothing is due today.";
 }

@@ -41,6 +41,7 @@ function plan(changes: Partial<TodayPlan> = {}): TodayPlan {
     justMet: [],
     nextDue: undefined,
     newPerRound: 2,
+    practised: 0,
     seconds: 0,
     waiting: [],
     waitingSeconds: 0,
@@ -101,11 +102,14 @@ describe("today in words", () => {
   });
 
   it("tells minutes that are over from a day on which nothing is due", () => {
-    expect(todayTitle(plan({ waiting: cases(2) }), 15)).toBe(
+    expect(todayTitle(plan({ practised: 900, waiting: cases(2) }), 15)).toBe(
       "Today’s 15 minutes are over.",
     );
     expect(
-      todayTitle(plan({ freshWaiting: 3, freshHeldBy: "minutes" }), 15),
+      todayTitle(
+        plan({ practised: 900, freshWaiting: 3, freshHeldBy: "minutes" }),
+        15,
+      ),
     ).toBe("Today’s 15 minutes are over.");
     expect(todayTitle(plan(), 15)).toBe("Nothing is due today.");
     expect(leftToday(plan(), 15)).toBe("Nothing is due today.");
