@@ -337,6 +337,7 @@ describe("practising", () => {
       case: "E1",
       asking: "extra",
     });
+    vi.setSystemTime(new Date("2030-03-05T20:01:00Z"));
     await answer(practise);
     expect((await stored(app)).at(-1)).toMatchObject({ asking: "extra" });
     expect(app.current.memoryOf("E1")).toEqual(before);
