@@ -22,6 +22,8 @@ export class PractiseState {
   readonly #needs: PractiseNeeds;
   readonly #lock = new DeskLock();
   readonly #asker: RoundAsker;
+  /** When the last opening is done. */
+  #opened: Promise<void> = Promise.resolve();
   #turningTime: TurningTime = $state.raw(RESTED);
 
   constructor(needs: PractiseNeeds) {
@@ -59,9 +61,19 @@ export class PractiseState {
     return attemptIn(this.phase)?.item.choice?.answerWays;
   }
 
-  /** Takes the learner's desk, and the round that was under way or a new one. */
-  async open(of: Practised | undefined): Promise<void> {
+  /**
+   * Takes the learner's desk, and the round that was under way or a new one.
+   * One after the other: what is asked for last is what lies there in the end.
+   */
+  open(of: Practised | undefined): Promise<void> {
+    const opening = () => this.#open(of);
+    this.#opened = this.#opened.then(opening, opening);
+    return this.#opened;
+  }
+
+  async #open(of: Practised | undefined): Promise<void> {
     const asker = this.#asker;
+    if (asker.isClosed) return;
     asker.desk.of = of;
     if (!this.#lock.isHeld && !(await this.#takeDesk())) return;
     asker.leaveAsked();

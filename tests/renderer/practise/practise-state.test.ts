@@ -133,6 +133,16 @@ describe("practising", () => {
     expect(planned?.find(({ case: id }) => id === "E1")?.memory).toBe("fading");
   });
 
+  it("has on the desk in the end what was asked for last, however fast", async () => {
+    const practise = new PractiseState({
+      learner: (await openedApp()).current,
+      findSetUp,
+      still: () => true,
+    });
+    await Promise.all([practise.open(undefined), practise.open("C3")]);
+    expect(attemptOf(practise).item.case).toBe("C3");
+  });
+
   it("ends an answer by itself when the case is answered, and stores it", async () => {
     const app = await openedApp();
     const practise = await practising(app);
