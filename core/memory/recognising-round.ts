@@ -35,21 +35,6 @@ export function isRecognisable(id: CaseId, way: RecognisingWay): boolean {
   return way === "which-is-it" || !isLastLayerStage(stageOfCase(id));
 }
 
-/**
- * The cases that a case was mistaken for or that were mistaken for it, in the
- * order of the pairs.
- */
-export function mixedUpWith(
-  id: CaseId,
-  pairs: readonly ConfusedPair[],
-): readonly CaseId[] {
-  const others = pairs.flatMap((pair) => {
-    if (pair.case === id) return [pair.answeredAs];
-    return pair.answeredAs === id ? [pair.case] : [];
-  });
-  return [...new Set(others)].filter((other) => other !== id);
-}
-
 /** How a case is to be asked: where a piece is to be found, or its home, nothing may give it away. */
 function choiceFor(
   way: RecognisingWay,

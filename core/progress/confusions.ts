@@ -49,3 +49,20 @@ export function confusionsOf(
     missed,
   };
 }
+
+/**
+ * The cases that a case was taken for or that were taken for it, each with how
+ * often, the most frequent first.
+ */
+export function timesMixedUp(
+  id: CaseId,
+  pairs: readonly Pick<Confusion, "case" | "answeredAs" | "times">[],
+): ReadonlyMap<CaseId, number> {
+  const times = new Map<CaseId, number>();
+  for (const pair of pairs) {
+    if (pair.case !== id && pair.answeredAs !== id) continue;
+    const other = pair.case === id ? pair.answeredAs : pair.case;
+    times.set(other, (times.get(other) ?? 0) + pair.times);
+  }
+  return new Map([...times].toSorted(([, a], [, b]) => b - a));
+}

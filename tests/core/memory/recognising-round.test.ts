@@ -7,7 +7,6 @@ import type { PlannedCase } from "../../../core/memory/plan-candidates";
 import { dayNumber } from "../../../core/memory/local-day";
 import {
   type ConfusedPair,
-  mixedUpWith,
   isRecognisable,
   planRecognising,
   QUESTIONS,
@@ -183,20 +182,6 @@ describe("a round of questions to choose from", () => {
         },
       ),
     );
-  });
-});
-
-describe("what a case was mistaken with", () => {
-  it("is told in both directions, in the order of the pairs, each once", () => {
-    const pairs: ConfusedPair[] = [
-      { case: "C1", answeredAs: "C2" },
-      { case: "C3", answeredAs: "C1" },
-      { case: "C2", answeredAs: "C1" },
-      { case: "C4", answeredAs: "C5" },
-    ];
-    expect(mixedUpWith("C1", pairs)).toEqual(["C2", "C3"]);
-    expect(mixedUpWith("C5", pairs)).toEqual(["C4"]);
-    expect(mixedUpWith("E1", pairs)).toEqual([]);
   });
 });
 

@@ -8,7 +8,7 @@ import {
   shareOfTarget,
   slowestFirst,
 } from "../../../core/progress/case-times";
-import { confusionsOf } from "../../../core/progress/confusions";
+import { confusionsOf, timesMixedUp } from "../../../core/progress/confusions";
 import { keptOverTime } from "../../../core/progress/kept";
 import { median } from "../../../core/progress/median";
 import { milestonesOf } from "../../../core/progress/milestones";
@@ -176,6 +176,22 @@ describe("what is mistaken for what", () => {
       "C1 C2 2",
     ]);
     expect(misses).toBe(3);
+  });
+
+  it("is told of one case in both directions, the most frequent first", () => {
+    const { pairs } = confusionsOf([
+      missed(1, "C1", "C2"),
+      missed(2, "C3", "C1"),
+      missed(3, "C1", "C3"),
+      missed(4, "C1", "C3"),
+      missed(5, "C2", "C1"),
+      missed(6, "C4", "C5"),
+    ]);
+    expect([...timesMixedUp("C1", pairs)]).toEqual([
+      ["C3", 3],
+      ["C2", 2],
+    ]);
+    expect([...timesMixedUp("E1", pairs)]).toEqual([]);
   });
 
   it("leaves out old ones, and the right case for another home", () => {
