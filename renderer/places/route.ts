@@ -90,7 +90,9 @@ export function parseRoute(hash: string): Route {
     case undefined: {
       if (first === SHOW_MY_CUBE)
         return { place: "practise", page: SHOW_MY_CUBE };
-      const of = first === undefined ? undefined : parsePractised(first);
+      const of =
+        parsePractised(`${first ?? ""}/${second ?? ""}`) ??
+        (first === undefined ? undefined : parsePractised(first));
       return of === undefined
         ? { place: "practise" }
         : { place: "practise", of };

@@ -12,7 +12,11 @@ import {
   type TurningTime,
   wantsPause,
 } from "./practise/pause-advice";
-import { attemptIn, type PractisePhase } from "./practise/practise-phase";
+import {
+  answeredIn,
+  attemptIn,
+  type PractisePhase,
+} from "./practise/practise-phase";
 import type { Practised } from "./practise/practised";
 import { RoundAsker } from "./practise/round-asker.svelte";
 import { isSkipMissed } from "./practise/skipping";
@@ -157,6 +161,11 @@ export class PractiseState {
    */
   async skip(at: number = runningTime()): Promise<void> {
     const { asked, desk } = this.#asker;
+    if (this.phase.kind === "question" && desk.round !== undefined) {
+      desk.round = skipItem(desk.round, now());
+      await this.#asker.goOn();
+      return;
+    }
     if (asked === undefined || desk.round === undefined) return;
     if (isSkipMissed(asked)) {
       asked.leave(at);
@@ -177,17 +186,20 @@ export class PractiseState {
   /** The next case, or the end of the round. */
   async next(): Promise<void> {
     const { phase } = this;
-    if (phase.kind !== "answered") return;
+    const answered = answeredIn(phase);
+    if (answered === undefined) return;
     await this.#asker.desk.settled();
     if (this.phase !== phase) return;
-    if (phase.answered.trouble !== undefined) await this.storeAgain();
+    if (answered.trouble !== undefined) await this.storeAgain();
     else await this.#asker.goOn();
   }
 
   /** Stores the answer on the desk again, after it failed. */
   async storeAgain(): Promise<void> {
     const { phase } = this;
-    if (phase.kind !== "answered" || phase.answered.attempt.isRetry) return;
-    await this.#asker.desk.store(phase.answered);
+    const answered = answeredIn(phase);
+    if (answered === undefined) return;
+    if (phase.kind === "answered" && phase.answered.attempt.isRetry) return;
+    await this.#asker.desk.store(answered);
   }
 }

@@ -8,6 +8,7 @@ import { FACES } from "../../../core/cube/faces";
 import type { HeldCube } from "../../../core/cube/held-cube";
 import { holdInWords } from "../../../core/notation/place-words";
 import type { ColourScheme } from "../../../core/picture/colour-sets";
+import type { CubePictureInput } from "../../../core/picture/cube-picture";
 import { sideInWords } from "../../../core/picture/picture-in-words";
 import { planInWords } from "../../../core/picture/plan-in-words";
 import { capitalised, listInWords } from "../../../core/notation/sentence";
@@ -24,6 +25,23 @@ import {
 } from "../../state/practise/prompt-words";
 import { isHome } from "../../state/practise/own-cube";
 
+function heldInWords(
+  { hold }: HeldCube<PartlyKnownCubies>,
+  scheme: ColourScheme,
+): string {
+  return `${capitalised(listInWords(holdInWords(hold, scheme)))}.`;
+}
+
+/** How the cube is held, and its six sides row by row: what a picture shows that marks nothing. */
+export function describeSides(
+  cube: HeldCube<PartlyKnownCubies>,
+  stickers: CubePictureInput["stickers"],
+  scheme: ColourScheme,
+): string {
+  const sides = FACES.map((side) => sideInWords(stickers, side, scheme));
+  return [heldInWords(cube, scheme), ...sides].join(" ");
+}
+
 /**
  * How the cube is held, where the piece is and which way it faces, where its
  * home is, and what is placed. Where nothing is marked, finding the piece is
@@ -36,12 +54,8 @@ export function describeCase(
   isMarked: boolean,
   scheme: ColourScheme,
 ): string {
-  const held = `${capitalised(listInWords(holdInWords(cube.hold, scheme)))}.`;
-  if (!isMarked) {
-    const stickers = stickersOf(cube);
-    const sides = FACES.map((side) => sideInWords(stickers, side, scheme));
-    return [held, ...sides].join(" ");
-  }
+  if (!isMarked) return describeSides(cube, stickersOf(cube), scheme);
+  const held = heldInWords(cube, scheme);
   const targets = targetsOf(position);
   const marked = markedOf(position);
   const displaced = piecesOf(marked)

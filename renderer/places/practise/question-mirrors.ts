@@ -61,9 +61,12 @@ export function mirrorsAround(
   }
 }
 
-/** The stage on which a position is shown: as it is asked, or with a missed answer. */
+/** The mirrors with which every sticker is seen, whichever places are compared. */
+export const ALL_AROUND: MirrorChoice = { floor: true, left: true, back: true };
+
+/** The stage on which a position is shown: as it is asked, with choices under it, or with a missed answer. */
 export function stageOf(
-  name: "question" | "miss",
+  name: "question" | "choosing" | "miss",
   position: Position,
 ): StageName {
   if (caseEntry(position.case).group === "first-layer") return name;

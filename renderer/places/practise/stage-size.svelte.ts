@@ -32,6 +32,19 @@ const SIZES = {
     wide: { pixels: 68, frame: [-314, -165, 322, 326] },
     narrow: { pixels: 37, frame: [-164, -92, 164, 176] },
   },
+  // Smaller, for the choices under the cube.
+  choosing: {
+    wide: { pixels: 56, frame: [-247, -134, 149, 241] },
+    narrow: { pixels: 36, frame: [-149, -85, 120, 152] },
+  },
+  choosingHigh: {
+    wide: { pixels: 62, frame: [-286, -151, 293, 163] },
+    narrow: { pixels: 34, frame: [-147, -84, 147, 94] },
+  },
+  choosingHighWithFloor: {
+    wide: { pixels: 58, frame: [-268, -141, 275, 278] },
+    narrow: { pixels: 33, frame: [-146, -82, 146, 157] },
+  },
   answer: {
     wide: { pixels: 86, frame: [-290, -216, 290, 270] },
     narrow: { pixels: 48, frame: [-164, -124, 164, 156] },

@@ -1,7 +1,10 @@
 /** What a learner's decks and settings decide together: what is planned, how it is answered, what is marked. */
+import type { CaseEntry } from "../../../core/cases/case-entry";
+import { caseEntry } from "../../../core/cases/case-table";
 import type { Deck } from "../../../core/deck/deck";
 import { STARTER_DECKS } from "../../../core/deck/starter-decks";
 import type { TurnedWay } from "../../../core/memory/review";
+import type { Memory } from "../../../core/memory/schedule";
 import type { RoundItem } from "../../../core/memory/round";
 import type { LearnerSettings } from "../learner-settings";
 import { entriesPractised, type Practised } from "./practised";
@@ -9,18 +12,28 @@ import { entriesPractised, type Practised } from "./practised";
 /** The deck that a case counts for which was chosen from a shelf and is in no deck. Stored in rounds and reviews: never renamed. */
 const SHELF_DECK = "shelf";
 
-/** What was chosen as a deck of its own, with the starting targets. */
-function chosenDeck(of: Practised): Deck {
+/** Some cases as a deck of its own, with the starting targets. */
+function shelfDeck(entries: readonly CaseEntry[]): Deck {
   return {
     id: SHELF_DECK,
     name: "From the shelf",
     description: "",
-    cases: entriesPractised(of).map(({ id, targets }) => ({
+    cases: entries.map(({ id, targets }) => ({
       case: id,
       target: targets.starting,
     })),
     newPerRound: 2,
   };
+}
+
+/** Every case that a learner has met as a deck, for those that none of their decks has any more. */
+export function metDeck({
+  memories,
+}: {
+  readonly memories: ReadonlyMap<string, Memory>;
+}): Deck {
+  const ids = new Set(Array.from(memories.values(), (memory) => memory.case));
+  return shelfDeck([...ids].map(caseEntry));
 }
 
 /**
@@ -39,7 +52,7 @@ export function decksToPlan(
     ...deck,
     cases: deck.cases.filter((entry) => !own.has(entry.case)),
   }));
-  return [...decks, ...others, chosenDeck(of)];
+  return [...decks, ...others, shelfDeck(entriesPractised(of))];
 }
 
 /** How an item is answered: as the learner chose, where its deck allows that. */

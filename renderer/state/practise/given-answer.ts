@@ -32,6 +32,15 @@ export interface GivenAnswer {
   readonly shownTheWay: boolean;
 }
 
+/** What of an answer goes into a review. */
+export interface ReviewedPart extends Pick<
+  GivenAnswer,
+  "hints" | "reported" | "shownTheWay"
+> {
+  readonly verdict: Pick<Verdict, "right">;
+  readonly measured: Omit<Measurement, "standing" | "outerBlock" | "execution">;
+}
+
 /** What a review says besides the answer itself. */
 export interface ReviewContext {
   readonly id: string;
@@ -70,7 +79,7 @@ export function diagnosisOf(
 }
 
 /** The review of an answer. */
-export function reviewOf(given: GivenAnswer, context: ReviewContext): Review {
+export function reviewOf(given: ReviewedPart, context: ReviewContext): Review {
   const { item, measured } = { item: context.item, measured: given.measured };
   const isRight = given.verdict.right && !given.shownTheWay;
   const { answeredAs } = context;

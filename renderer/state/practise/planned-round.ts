@@ -1,18 +1,22 @@
 /** Where a round comes from: what the learner's decks and memory make of today, and a round cut from it. */
 import type { CaseId } from "../../../core/cases/case-ids";
 import { areAlike } from "../../../core/cases/alike";
-import { confusedPairs } from "../../../core/memory/confused-pairs";
 import { planDay } from "../../../core/memory/day-plan";
 import type { PlannedCase } from "../../../core/memory/plan-candidates";
+import { planRecognising } from "../../../core/memory/recognising-round";
+import type { RecognisingWay } from "../../../core/memory/review";
 import { type Round, startRound } from "../../../core/memory/round";
 import { planRound } from "../../../core/memory/round-plan";
 import { secondsPractised, timeNeeded } from "../../../core/memory/time-needed";
 import { planToday, type TodayPlan } from "../../../core/memory/today";
+import { randomSource } from "../../../core/random-source";
 import { now } from "../../platform/clock";
 import { freshId, freshSeed } from "../../platform/random";
 import type { LearnerState } from "../learner.svelte";
+import { mixedUpPairs } from "./choice-of-item";
 import { dayInput } from "./day-input";
-import { type Practised, WEAK_SPOTS } from "./practised";
+import { metDeck } from "./deck-choices";
+import { type Practised, tellingApart, WEAK_SPOTS } from "./practised";
 import { weakSpotsOf } from "./weak-spots-round";
 
 /** What of the learner's decks is due and new today and fits what is left of their minutes. */
@@ -29,9 +33,14 @@ export function todayOf(learner: LearnerState): TodayPlan {
 type LookAlike = (a: CaseId, b: CaseId) => boolean;
 
 /** Look-alikes as the cases and this learner's own mistakes make them. */
-function alikeFor({ reviews }: LearnerState): LookAlike {
-  const areConfused = confusedPairs(reviews);
-  return (a, b) => areAlike(a, b) || areConfused(a, b);
+function alikeFor(learner: LearnerState): LookAlike {
+  const pairs = mixedUpPairs(learner);
+  return (a, b) =>
+    areAlike(a, b) ||
+    pairs.some(
+      ({ case: id, answeredAs }) =>
+        (id === a && answeredAs === b) || (id === b && answeredAs === a),
+    );
 }
 
 /** A new round of what was chosen, or of what today brings; undefined: there is nothing. */
@@ -41,8 +50,29 @@ export function plannedRound(
 ): Round | undefined {
   learner.refreshToday();
   if (of === WEAK_SPOTS) return roundOf(learner, weakSpotsOf(learner).asked);
+  const way = tellingApart(of);
+  if (way !== undefined) return roundToTellApart(learner, way);
   if (of !== undefined) return extraRound(learner, of);
   const planned = planRound(todayOf(learner), { areAlike: alikeFor(learner) });
+  return roundOf(learner, planned);
+}
+
+/** A round of questions about the cases that were met, whatever deck they are in. */
+function roundToTellApart(
+  learner: LearnerState,
+  way: RecognisingWay,
+): Round | undefined {
+  const { due, resting } = planDay({
+    ...dayInput(learner, undefined),
+    decks: [...learner.decks, metDeck(learner)],
+    only: (id) => learner.memoryOf(id) !== undefined,
+  });
+  const planned = planRecognising(
+    [...due, ...resting],
+    way,
+    mixedUpPairs(learner),
+    randomSource(freshSeed()),
+  );
   return roundOf(learner, planned);
 }
 

@@ -19,6 +19,7 @@ import { removeRound, type RoundRow } from "../../storage/rounds";
 import type { StorageError } from "../../storage/storage-error";
 import type { LearnerState } from "../learner.svelte";
 import type { AnsweredCase, Attempt } from "./answered-case.svelte";
+import type { AnsweredChoice } from "./answered-choice.svelte";
 import {
   coloursOf,
   type Desk,
@@ -124,7 +125,7 @@ export class PractiseDesk {
   }
 
   /** Stores an answer with the round's advance; what was stored before comes first. */
-  store(answered: AnsweredCase): Promise<void> {
+  store(answered: AnsweredCase | AnsweredChoice): Promise<void> {
     return this.#keeper.inTurn(async () => {
       const row = this.#row();
       if (row === undefined) return;

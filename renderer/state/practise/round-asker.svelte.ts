@@ -2,6 +2,7 @@
  * Asks a round: one item after the other, each stored before it is shown,
  * until the round is over and it is said what waits.
  */
+import type { LocalDay } from "../../../core/memory/review";
 import {
   answerItem,
   currentItem,
@@ -11,7 +12,10 @@ import {
 } from "../../../core/memory/round";
 import type { StorageError } from "../../storage/storage-error";
 import type { Attempt } from "./answered-case.svelte";
+import { answeredChoice } from "./answered-choice.svelte";
 import { attemptOfItem, type PractiseNeeds } from "./attempt-of-item";
+import type { ChoiceAttempt, Chosen } from "./choice-attempt.svelte";
+import { choiceOfItem } from "./choice-of-item";
 import { answerWayOf } from "./deck-choices";
 import type { StoredWalk } from "./desk-schema";
 import type { GivenAnswer } from "./given-answer";
@@ -139,7 +143,10 @@ export class RoundAsker {
     const { round } = this.desk;
     const item = round === undefined ? undefined : currentItem(round);
     if (item === undefined) return this.goOn();
-    if (answerWayOf(item, this.#needs.learner.settings) !== "my-cube")
+    if (
+      item.answerWay !== undefined ||
+      answerWayOf(item, this.#needs.learner.settings) !== "my-cube"
+    )
       this.desk.markShown(item);
     const saved = await this.desk.save(walk);
     if (!saved.ok) {
@@ -147,7 +154,35 @@ export class RoundAsker {
       return;
     }
     if (this.#isClosed || this.desk.round === undefined) return;
-    this.show(currentItem(this.desk.round) ?? item, false, walk);
+    const stored = currentItem(this.desk.round) ?? item;
+    const { answerWay } = stored;
+    if (answerWay === undefined) this.show(stored, false, walk);
+    else this.#ask({ ...stored, answerWay });
+  }
+
+  #ask(item: Parameters<typeof choiceOfItem>[0]): void {
+    const attempt = choiceOfItem(
+      item,
+      this.#needs.learner,
+      (asked, chosen) => void this.#chosen(asked, chosen),
+    );
+    this.phase = { kind: "question", attempt };
+  }
+
+  async #chosen(attempt: ChoiceAttempt, chosen: Chosen): Promise<void> {
+    const { desk } = this;
+    if (desk.round === undefined) return;
+    const { learner } = this.#needs;
+    const day = this.#dayOf(desk.round);
+    const answered = answeredChoice(attempt, chosen, learner, day);
+    desk.round = answerItem(desk.round, answered.review, answered.outcome);
+    this.phase = { kind: "chosen", answered };
+    await desk.store(answered);
+  }
+
+  /** The day for which an answer of a round counts now. */
+  #dayOf(round: Round): LocalDay {
+    return this.desk.isPast(round) ? this.#needs.learner.today : round.day;
   }
 
   /** Shows an item, in the round or once more outside it. */
@@ -184,7 +219,7 @@ export class RoundAsker {
     const { round } = desk;
     if (round === undefined) return;
     desk.leave(attempt);
-    const day = desk.isPast(round) ? learner.today : round.day;
+    const day = this.#dayOf(round);
     const answered = reviewedAnswer(attempt, given, learner, day);
     const { review, outcome } = answered;
     if (!attempt.isRetry) desk.round = answerItem(round, review, outcome);

@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { FIRST_LAYER_IDS } from "../../../core/cases/case-ids";
 import { STAGES } from "../../../core/cases/stage";
+import { RECOGNISING_WAYS } from "../../../core/memory/review";
+import { tellApart } from "../../../renderer/state/practise/practised";
 import {
   formatRoute,
   parseRoute,
@@ -13,6 +15,10 @@ const ROUTES: readonly Route[] = [
     place === "cases" ? { place, shelf: "first-layer-edges" } : { place },
   ),
   { place: "practise", page: "show-my-cube" },
+  ...RECOGNISING_WAYS.map((way): Route => ({
+    place: "practise",
+    of: tellApart(way),
+  })),
   ...STAGES.flatMap((shelf): readonly Route[] => [
     { place: "cases", shelf },
     { place: "practise", of: shelf },
@@ -40,6 +46,17 @@ describe("addresses", () => {
       place: "practise",
       page: "show-my-cube",
     });
+  });
+
+  it("of what is told apart are ones to keep", () => {
+    expect(parseRoute("#/practise/tell-apart/which-is-it")).toEqual({
+      place: "practise",
+      of: "tell-apart/which-is-it",
+    });
+    expect(parseRoute("#/practise/tell-apart/nothing")).toEqual({
+      place: "practise",
+    });
+    expect(parseRoute("#/practise/tell-apart")).toEqual({ place: "practise" });
   });
 
   it("that mean nothing lead to a place all the same", () => {

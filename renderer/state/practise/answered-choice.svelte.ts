@@ -1,0 +1,93 @@
+/** A question that was answered by choosing, while the learner looks at what came of it. */
+import type { CaseId } from "../../../core/cases/case-ids";
+import type { Outcome } from "../../../core/memory/grade";
+import type {
+  LocalDay,
+  Milliseconds,
+  Review,
+} from "../../../core/memory/review";
+import { now, utcOffset } from "../../platform/clock";
+import { freshId } from "../../platform/random";
+import type { StorageError } from "../../storage/storage-error";
+import type { LearnerState } from "../learner.svelte";
+import type { ChoiceAttempt, Chosen } from "./choice-attempt.svelte";
+import { reviewOf } from "./given-answer";
+
+/** What was chosen, and whether it is stored. */
+export class AnsweredChoice {
+  readonly attempt: ChoiceAttempt;
+  /** The index of the choice. */
+  readonly choice: number;
+  readonly review: Review;
+  readonly outcome: Outcome;
+  /** The review's id, once it is stored for good. */
+  acknowledged: string | undefined = $state();
+  /** Why it could not be stored. */
+  trouble: StorageError | undefined = $state.raw();
+
+  constructor(
+    attempt: ChoiceAttempt,
+    choice: number,
+    { review, outcome }: { review: Review; outcome: Outcome },
+  ) {
+    this.attempt = attempt;
+    this.choice = choice;
+    this.review = review;
+    this.outcome = outcome;
+  }
+
+  get isRight(): boolean {
+    return this.choice === this.attempt.question.right;
+  }
+}
+
+/** The case that was taken for the one shown; undefined for the right one, and where no case was chosen. */
+function takenFor(
+  { question }: ChoiceAttempt,
+  choice: number,
+): CaseId | undefined {
+  return question.way === "which-is-it" && choice !== question.right
+    ? question.choices[choice]
+    : undefined;
+}
+
+/** A choice made now, counted for `localDay`. Nothing is stored yet. */
+export function answeredChoice(
+  attempt: ChoiceAttempt,
+  { choice, total, looks }: Chosen,
+  learner: LearnerState,
+  localDay: LocalDay,
+): AnsweredChoice {
+  const at = now();
+  const review = reviewOf(
+    {
+      verdict: { right: choice === attempt.question.right },
+      measured: {
+        total: total as Milliseconds,
+        turns: [],
+        corrections: 0,
+        slips: 0,
+        looks,
+        hintTimes: [],
+      },
+      hints: [],
+      reported: false,
+      shownTheWay: false,
+    },
+    {
+      id: freshId(),
+      learner: learner.learner.id,
+      item: attempt.item,
+      answeredAs: takenFor(attempt, choice),
+      position: attempt.position,
+      answerWay: attempt.question.way,
+      scheme: learner.scheme,
+      at,
+      utcOffset: utcOffset(at),
+      localDay,
+      weightsVersion: learner.weightsVersion,
+    },
+  );
+  const outcome = learner.outcomeOf(review);
+  return new AnsweredChoice(attempt, choice, { review, outcome });
+}

@@ -1,0 +1,51 @@
+/** Where an item of a round becomes a question to choose from. */
+import { recognisingQuestion } from "../../../core/answer/recognising-question";
+import { dayAfter } from "../../../core/memory/local-day";
+import type { RecognisingWay } from "../../../core/memory/review";
+import type { RoundItem } from "../../../core/memory/round";
+import {
+  type Confusion,
+  confusionsOf,
+  timesMixedUp,
+} from "../../../core/progress/confusions";
+import { CONFUSION_DAYS } from "../../../core/progress/progress-facts";
+import { randomSource, seedFrom } from "../../../core/random-source";
+import type { LearnerState } from "../learner.svelte";
+import { ChoiceAttempt, type Chosen } from "./choice-attempt.svelte";
+import { positionOfItem } from "./position-of-item";
+
+/** The position of an item is drawn from its seed itself. */
+const SEED_OF_CHOICES = 1;
+
+/** What a learner mixed up of late, most often first. */
+export function mixedUpPairs(learner: LearnerState): readonly Confusion[] {
+  const since = dayAfter(learner.today, -CONFUSION_DAYS);
+  return confusionsOf(learner.reviews, since).pairs;
+}
+
+/**
+ * The question of an item that is answered by choosing: the same again after a
+ * reload, because nothing of the log has changed meanwhile.
+ */
+export function choiceOfItem(
+  item: RoundItem & { readonly answerWay: RecognisingWay },
+  learner: LearnerState,
+  onchosen: (attempt: ChoiceAttempt, chosen: Chosen) => void,
+): ChoiceAttempt {
+  const position = positionOfItem(item);
+  const attempt: ChoiceAttempt = new ChoiceAttempt({
+    item,
+    position,
+    question: recognisingQuestion(
+      position,
+      item.answerWay,
+      randomSource(seedFrom(item.seed, SEED_OF_CHOICES)),
+      {
+        mixedUpWith: [...timesMixedUp(item.case, mixedUpPairs(learner)).keys()],
+        isMet: (id) => learner.memoryOf(id, item.hold) !== undefined,
+      },
+    ),
+    onchosen: (chosen) => onchosen(attempt, chosen),
+  });
+  return attempt;
+}
