@@ -16,6 +16,8 @@ import type { LearnerState } from "../../../../renderer/state/learner.svelte";
 import { forgetDatabases } from "../../storage/fresh-database";
 import { windowLocks } from "../../storage/window-locks";
 import type { CaseId } from "../../../../core/cases/case-ids";
+import type { Review } from "../../../../core/memory/review";
+import { sampleReview } from "../../storage/sample-review";
 
 let learner: LearnerState;
 
@@ -194,6 +196,38 @@ describe("the page of a case", () => {
     const alike = screen.getByRole("region", { name: "Easily mistaken for" });
     expect(within(alike).getAllByRole("link")).toHaveLength(4);
     expect(screen.queryByRole("heading", { name: "Inverse" })).toBeNull();
+  });
+
+  it("says how often the learner mixed it up, by turning or by choosing, and with what else", async () => {
+    const took = async (answeredAs: CaseId, told: Partial<Review> = {}) => {
+      const review = sampleReview({
+        case: "C1",
+        learner: learner.learner.id,
+        localDay: learner.today,
+        verdict: "missed",
+        answeredAs,
+        ...told,
+      });
+      const stored = await learner.acknowledge({ review });
+      if (!stored.ok) throw new Error(stored.error.code);
+    };
+    await took("C3");
+    await took("C3", { asking: "extra", answerWay: "which-is-it" });
+    await took("C6");
+    open("C1");
+    const alike = screen.getByRole("region", { name: "Easily mistaken for" });
+    const [first, ...others] = within(alike)
+      .getAllByRole("link")
+      .map((link) => link.textContent.replaceAll(/\s+/g, " ").trim());
+    // C1's look-alikes are C2 and C3; C6 was taken for it all the same.
+    expect(first).toMatch(
+      /^White on the bottom look underneath to tell; mixed up twice$/,
+    );
+    expect(others[0]).toMatch(/^Top front left, white on top mixed up once$/);
+    expect(others[1]).toMatch(/^White on the right its twin$/);
+    expect(others).toHaveLength(2);
+    // Of what was chosen no time is shown, for it says nothing of turning.
+    expect(screen.getByText("Which is it?")).toBeTruthy();
   });
 
   it("of placing has its inverse where that is another case", () => {
