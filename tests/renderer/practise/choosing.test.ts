@@ -94,7 +94,7 @@ beforeEach(async () => {
 describe("telling cases apart", () => {
   it("asks nothing before a case was met", async () => {
     const practise = await practising(await openedApp(), WHICH);
-    expect(practise.phase.kind).toBe("rest");
+    expect(practise.phase.kind).toBe("today");
   });
 
   it("stores what was chosen with its time, and the memory hears nothing of it", async () => {
@@ -231,6 +231,6 @@ describe("telling cases apart", () => {
     expect(questionOf(practise).item.case).toBe(id);
     // Of the last layer no one piece is asked about.
     await practise.open(tellApart("find-it"));
-    expect(practise.phase.kind).toBe("rest");
+    expect(practise.phase.kind).toBe("today");
   });
 });
