@@ -169,6 +169,23 @@ test("on a dark window of 360 px the questions pass axe, and nothing is cut off"
   }
 });
 
+test("the questions are reached from the page that says what today brings", async ({
+  page,
+}) => {
+  await page.goto("/#/settings");
+  await expect(page.getByRole("heading", { name: "Settings" })).toBeVisible();
+  await storeAnswers(page, [answerDaysAgo("C1", 2), answerDaysAgo("C2", 2)]);
+  await page.goto("/#/practise");
+  const questions = page.getByRole("region", { name: "Tell them apart" });
+  await expect(questions.getByRole("link")).toHaveText([
+    "Which is it?",
+    "Find it",
+    "Where is home?",
+  ]);
+  await questions.getByRole("link", { name: "Find it" }).click();
+  await expect(practiseState(page, "find-it")).toBeVisible();
+});
+
 test("who has met nothing yet is told so, and a skipped question is none", async ({
   page,
 }) => {

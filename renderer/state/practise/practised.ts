@@ -17,7 +17,7 @@ export const WEAK_SPOTS = "weak-spots";
 /** Cases that were met, to be told apart by choosing. It stands in addresses and stored desks: never renamed. */
 export type TellApart = `tell-apart/${RecognisingWay}`;
 
-/** What somebody chose to practise: one case, the cases of a stage, their weak spots, or telling apart the cases they know. */
+/** What somebody chose to practise: one case, the cases of a stage, their weak spots, or telling apart what they know. */
 export type Practised = CaseId | Stage | typeof WEAK_SPOTS | TellApart;
 
 /** Telling cases apart in one way. */
@@ -43,9 +43,12 @@ export function parsePractised(text: string): Practised | undefined {
 
 /** Whether a case belongs to what was chosen; everything does where no case and no stage was. */
 export function isPractised(id: CaseId, of: Practised | undefined): boolean {
-  const isAnyCase =
-    of === undefined || of === WEAK_SPOTS || tellingApart(of) !== undefined;
-  return isAnyCase || id === of || caseEntry(id).stage === of;
+  return (
+    of === undefined ||
+    tellingApart(of) !== undefined ||
+    id === of ||
+    caseEntry(id).stage === of
+  );
 }
 
 /** The cases that were chosen: one, or a stage's in the order of its shelf; none where those that were met are told apart. */
