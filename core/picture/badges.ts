@@ -1,10 +1,10 @@
 /**
  * Numbers on the places of a cube to choose from. A badge stands upright on
- * the sticker of its place that is seen best, directly rather than in a
+ * the sticker of its place that is seen best, rather directly than in a
  * mirror, and leaves the sticker's rim free: its colour is part of the
  * question.
  */
-import type { FaceletTarget } from "./facelet-square";
+import { type FaceletTarget, targetHolds } from "./facelet-square";
 import type { Mirror } from "./mirror-glass";
 import type { CubePalette } from "./palette";
 import type { Point } from "./projection";
@@ -33,6 +33,9 @@ interface SeenFacelet extends FaceletTarget {
 const RADIUS = 0.27;
 const LEAST_RADIUS = 10;
 
+/** So much larger a sticker in a mirror must be than one seen directly: on the slivers of the far side no badge has room. */
+const DIRECT = 1.5;
+
 /** How large a target is on the paper. Source: the shoelace formula. */
 function areaOf({ corners }: SeenFacelet): number {
   const doubled = corners.reduce((sum, a, i) => {
@@ -47,15 +50,29 @@ function middleOf({ corners }: SeenFacelet): Point {
   return { x: sum.x / corners.length, y: sum.y / corners.length };
 }
 
+/** Whether nothing lies over the inner part of a target, where a badge is: the cube stands before its mirrors. Shape: `targets` in paint order. */
+function isFree(target: SeenFacelet, targets: readonly SeenFacelet[]): boolean {
+  const middle = middleOf(target);
+  return target.corners.every((corner) => {
+    const point = {
+      x: (corner.x + middle.x) / 2,
+      y: (corner.y + middle.y) / 2,
+    };
+    return targets.findLast((one) => targetHolds(one, point)) === target;
+  });
+}
+
 /** Where a place is seen best; undefined where it is not seen at all. */
 function bestSeen(
   facelets: readonly number[],
   targets: readonly SeenFacelet[],
 ): SeenFacelet | undefined {
   const own = targets.filter(({ facelet }) => facelets.includes(facelet));
-  const direct = own.filter(({ mirror }) => mirror === undefined);
-  return (direct.length > 0 ? direct : own).toSorted(
-    (a, b) => areaOf(b) - areaOf(a),
+  const free = own.filter((target) => isFree(target, targets));
+  const worth = (target: SeenFacelet) =>
+    areaOf(target) * (target.mirror === undefined ? DIRECT : 1);
+  return (free.length > 0 ? free : own).toSorted(
+    (a, b) => worth(b) - worth(a),
   )[0];
 }
 

@@ -71,3 +71,17 @@ export function faceletTarget(
     row: stepOnPaper(projector, square.centre, square.row),
   };
 }
+
+/** Whether a facelet is at a point of the paper, if nothing is before it. Source: the even–odd rule. */
+export function targetHolds(
+  { corners }: FaceletTarget,
+  { x, y }: Point,
+): boolean {
+  let inside = false;
+  corners.forEach((a, i) => {
+    const b = corners[(i + 1) % corners.length] ?? a;
+    if (a.y > y === b.y > y) return;
+    if (x < a.x + ((b.x - a.x) * (y - a.y)) / (b.y - a.y)) inside = !inside;
+  });
+  return inside;
+}

@@ -4,25 +4,16 @@ import { present } from "../invariant";
 import { faceletPlace } from "./cube-layout";
 import type { CubePicture, PictureTarget } from "./cube-picture";
 import type { Point } from "./projection";
+import { targetHolds } from "./facelet-square";
 import { layerRange, type SlabAxis } from "./slabs";
 import { cross, times } from "./vector";
-
-function holds(corners: readonly Point[], { x, y }: Point): boolean {
-  let inside = false;
-  corners.forEach((a, i) => {
-    const b = corners[(i + 1) % corners.length] ?? a;
-    if (a.y > y === b.y > y) return;
-    if (x < a.x + ((b.x - a.x) * (y - a.y)) / (b.y - a.y)) inside = !inside;
-  });
-  return inside;
-}
 
 /** The facelet seen at a point, directly or in a mirror. */
 export function targetAt(
   picture: CubePicture,
   point: Point,
 ): PictureTarget | undefined {
-  return picture.targets.findLast((target) => holds(target.corners, point));
+  return picture.targets.findLast((target) => targetHolds(target, point));
 }
 
 /** Where the middle of a facelet is seen directly, if it is. */
