@@ -67,8 +67,9 @@ function familyOthers(id: CaseId): readonly CaseId[] {
 
 /**
  * The cases to choose from besides the right one: first what the learner has
- * mistaken, then look-alikes that were met, then the others, then what stands
- * in the same family.
+ * mistaken, then look-alikes that were met, then the others. Where these are
+ * few, what stands in the same family or in that of a look-alike, then any
+ * case that was met: between two choices a toss would be right half the time.
  */
 function othersFor(
   id: CaseId,
@@ -76,15 +77,22 @@ function othersFor(
 ): readonly CaseId[] {
   const { stage } = caseEntry(id);
   const alike = alikeCases(id);
-  const wanted = [
-    ...mixedUpWith.filter((other) => caseEntry(other).stage === stage),
-    ...alike.filter(isMet),
-    ...alike,
-    ...familyOthers(id),
+  const others = new Set<CaseId>();
+  const sources: readonly (() => readonly CaseId[])[] = [
+    () => mixedUpWith.filter((other) => caseEntry(other).stage === stage),
+    () => alike.filter(isMet),
+    () => alike,
+    () => familyOthers(id),
+    () => alike.flatMap(familyOthers),
+    () => casesOfStage(stage).flatMap((one) => (isMet(one.id) ? one.id : [])),
   ];
-  return [...new Set(wanted)]
-    .filter((other) => other !== id && isRecognisable(other, "which-is-it"))
-    .slice(0, MOST_CHOICES - 1);
+  for (const source of sources) {
+    if (others.size >= MOST_CHOICES - 1) break;
+    for (const other of source())
+      if (other !== id && isRecognisable(other, "which-is-it"))
+        others.add(other);
+  }
+  return [...others].slice(0, MOST_CHOICES - 1);
 }
 
 function facesOf({ kind, piece }: ChosenPiece): readonly Face[] {

@@ -137,6 +137,12 @@ describe("which is it", () => {
   it("fills up with the family where a case has few look-alikes", () => {
     // E1 is like E3 alone; E2a and E2b go straight up as it does (first-layer.md).
     expect(which("E1").choices.toSorted()).toEqual(["E1", "E2a", "E2b", "E3"]);
+    // E3 stands alone in its family, and goes with that of E1, its look-alike.
+    expect(which("E3").choices.toSorted()).toEqual(["E1", "E2a", "E2b", "E3"]);
+    // Two edges stand above the middle layer; what else was met makes up the rest.
+    const above = "second-layer-edges:DF-F";
+    expect(which(above).choices).toHaveLength(2);
+    expect(which(above, { isMet: () => true }).choices).toHaveLength(4);
   });
 
   it("has the right one in every place, and all look-alikes of a pair", () => {
