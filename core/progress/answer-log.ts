@@ -28,11 +28,28 @@ export interface ProgressAnswer extends Pick<
   readonly turning?: number | undefined;
 }
 
+/** An answer as the log has it, with how many turns it took. */
+export interface LoggedAnswer extends ProgressAnswer {
+  /** From the first that commits to the last; 0 where nobody saw them. */
+  readonly committedTurns: number;
+}
+
+/** How many turns an answer took from the first that commits to the last; 0 where nobody saw them, or when they began. */
+export function committedTurns({
+  thinking,
+  turns,
+}: Pick<Review, "turns"> & Pick<ProgressAnswer, "thinking">): number {
+  let count = 0;
+  if (thinking !== undefined)
+    for (const { at } of turns) if (at >= thinking) count += 1;
+  return count;
+}
+
 /** One learner's log in the order of replay: a list, or something that makes its answers when they are looked at. */
 export interface AnswerList {
   readonly length: number;
   /** The answer at a place from 0 to below `length`. */
-  at(place: number): ProgressAnswer | undefined;
+  at(place: number): LoggedAnswer | undefined;
 }
 
 /** A case as it is asked: a case held up and the same held down are two to a memory. */
@@ -42,8 +59,8 @@ export interface AskedCase {
 }
 
 /** An answer with what it was worth in its log. */
-export interface GradedAnswer {
-  readonly answer: ProgressAnswer;
+export interface GradedAnswer<Answer extends ProgressAnswer = ProgressAnswer> {
+  readonly answer: Answer;
   readonly graded: Worth;
 }
 
@@ -55,7 +72,7 @@ export interface GradedAnswer {
  */
 export function gradedByCase(
   log: AnswerList,
-): readonly (() => readonly GradedAnswer[])[] {
+): readonly (() => readonly GradedAnswer<LoggedAnswer>[])[] {
   const grader = new Grader();
   // A few objects that the grader shares out, and not one for each answer.
   const graded: Worth[] = [];

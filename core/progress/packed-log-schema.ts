@@ -15,6 +15,7 @@ const COLUMNS = v.pipe(
     answeredAs: v.instance(Uint16Array<ArrayBuffer>),
     choices: v.instance(Uint16Array<ArrayBuffer>),
     corrections: v.instance(Uint16Array<ArrayBuffer>),
+    committedTurns: v.instance(Uint16Array<ArrayBuffer>),
     days: v.instance(Int32Array<ArrayBuffer>),
     thinking: v.instance(Float64Array<ArrayBuffer>),
     turning: v.instance(Float64Array<ArrayBuffer>),

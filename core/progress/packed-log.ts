@@ -13,8 +13,14 @@ import {
   type Hint,
   HINTS,
   type Milliseconds,
+  type Review,
 } from "../memory/review";
-import type { AnswerList, ProgressAnswer } from "./answer-log";
+import {
+  type AnswerList,
+  committedTurns,
+  type LoggedAnswer,
+  type ProgressAnswer,
+} from "./answer-log";
 
 /** The columns of a log, each with one number an answer. */
 export interface LogColumns {
@@ -24,6 +30,7 @@ export interface LogColumns {
   /** Everything that is one of a few, in bits. */
   readonly choices: Uint16Array<ArrayBuffer>;
   readonly corrections: Uint16Array<ArrayBuffer>;
+  readonly committedTurns: Uint16Array<ArrayBuffer>;
   readonly days: Int32Array<ArrayBuffer>;
   /** Units: milliseconds; not known is not a number. */
   readonly thinking: Float64Array<ArrayBuffer>;
@@ -47,7 +54,8 @@ export function columnsOf({
 }
 
 const NO_CASE = 0xffff;
-const MOST_CORRECTIONS = 0xffff;
+/** Nobody corrects or turns so often. */
+const MOST = 0xffff;
 
 /** Where in `choices` each choice begins; each has room to grow. */
 const BITS = {
@@ -78,10 +86,13 @@ function choicesOf(answer: ProgressAnswer): number {
   );
 }
 
+/** What of a review is packed. */
+export type PackedAnswer = ProgressAnswer & Pick<Review, "turns">;
+
 /** Packs a log answer by answer, so that the caller can take breaths. */
 export interface LogPacker {
   /** The next answer of the log; as many as were announced. */
-  add(answer: ProgressAnswer): void;
+  add(answer: PackedAnswer): void;
   finish(): PackedLog;
 }
 
@@ -94,6 +105,7 @@ export function logPacker(count: number): LogPacker {
     answeredAs: new Uint16Array(count),
     choices: new Uint16Array(count),
     corrections: new Uint16Array(count),
+    committedTurns: new Uint16Array(count),
     days: new Int32Array(count),
     thinking: new Float64Array(count),
     turning: new Float64Array(count),
@@ -116,10 +128,8 @@ export function logPacker(count: number): LogPacker {
       columns.answeredAs[next] =
         answeredAs === undefined ? NO_CASE : numberOf(answeredAs);
       columns.choices[next] = choicesOf(answer);
-      columns.corrections[next] = Math.min(
-        answer.corrections,
-        MOST_CORRECTIONS,
-      );
+      columns.corrections[next] = Math.min(answer.corrections, MOST);
+      columns.committedTurns[next] = Math.min(committedTurns(answer), MOST);
       columns.days[next] = answer.localDay;
       columns.thinking[next] = thinking;
       columns.turning[next] = turning;
@@ -135,7 +145,7 @@ export function logPacker(count: number): LogPacker {
 }
 
 /** A packed log, for those who have the time to do it at once. */
-export function packLog(log: readonly ProgressAnswer[]): PackedLog {
+export function packLog(log: readonly PackedAnswer[]): PackedLog {
   const packer = logPacker(log.length);
   for (const answer of log) packer.add(answer);
   return packer.finish();
@@ -165,7 +175,7 @@ export function unpacked({ cases, columns }: PackedLog): AnswerList {
     present(cases[number ?? NO_CASE], "a packed case is known");
   return {
     length: columns.choices.length,
-    at(i): ProgressAnswer | undefined {
+    at(i): LoggedAnswer | undefined {
       const choices = columns.choices[i];
       if (choices === undefined) return undefined;
       const answeredAs = columns.answeredAs[i];
@@ -179,6 +189,7 @@ export function unpacked({ cases, columns }: PackedLog): AnswerList {
         verdict: (choices >> BITS.missed) & 1 ? "missed" : "right",
         answeredAs: answeredAs === NO_CASE ? undefined : caseAt(answeredAs),
         corrections: columns.corrections[i] ?? 0,
+        committedTurns: columns.committedTurns[i] ?? 0,
         hints: HINT_LISTS[choices >> BITS.hints] ?? [],
         thinking: known(columns.thinking[i]),
         turning: known(columns.turning[i]),

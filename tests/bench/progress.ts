@@ -5,10 +5,14 @@
  */
 import { invariant } from "../../core/invariant";
 import type { Milliseconds, Review } from "../../core/memory/review";
-import type { ProgressAnswer } from "../../core/progress/answer-log";
-import { logDigest, packLog, unpacked } from "../../core/progress/packed-log";
+import {
+  logDigest,
+  packLog,
+  type PackedAnswer,
+  unpacked,
+} from "../../core/progress/packed-log";
 import { progressFacts } from "../../core/progress/progress-facts";
-import { randomSource } from "../../core/random-source";
+import { pick, randomSource } from "../../core/random-source";
 import { madeLog } from "./replay";
 import { type BenchResult, resultFrom, WrongAnswer } from "./result";
 
@@ -20,8 +24,16 @@ const SIZES = [
   { answers: 1_000_000, name: "a million", target: 4000 },
 ] as const;
 
+/** From two to ten turns, after every thinking time; shared, or a million answers would not fit in memory. */
+const TURNS = Array.from({ length: 9 }, (_, more): Review["turns"] =>
+  Array.from({ length: more + 2 }, (_, i) => ({
+    turn: "R",
+    at: (7000 + i) as Milliseconds,
+  })),
+);
+
 /** The replay's log as one learner's, with times. */
-function withTimes(count: number): readonly ProgressAnswer[] {
+function withTimes(count: number): readonly PackedAnswer[] {
   const random = randomSource(7);
   const duration = (upTo: number) => (500 + random.below(upTo)) as Milliseconds;
   return madeLog(count).map((review) => {
@@ -29,7 +41,8 @@ function withTimes(count: number): readonly ProgressAnswer[] {
     const answerWay: Review["answerWay"] =
       random.below(5) === 0 ? "my-cube" : "on-screen";
     const total = (thinking + turning) as Milliseconds;
-    return { ...review, answerWay, thinking, turning, total, target: 8 };
+    const turns = pick(random, TURNS);
+    return { ...review, answerWay, thinking, turning, total, turns, target: 8 };
   });
 }
 

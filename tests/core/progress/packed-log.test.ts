@@ -8,11 +8,12 @@ import {
   HINTS,
   type Review,
 } from "../../../core/memory/review";
-import type { ProgressAnswer } from "../../../core/progress/answer-log";
+import { committedTurns } from "../../../core/progress/answer-log";
 import {
   logDigest,
   logPacker,
   packLog,
+  type PackedAnswer,
   unpacked,
 } from "../../../core/progress/packed-log";
 import { progressFacts } from "../../../core/progress/progress-facts";
@@ -23,7 +24,7 @@ const CASES = ["E1", "C2", "pairs:DFR-R.FR-F"] as const;
 const time = fc.double({ min: 0, max: 1e7, noNaN: true }).map(ms);
 const one = <T>(values: readonly T[]) => fc.constantFrom(...values);
 
-const answer: fc.Arbitrary<ProgressAnswer> = fc
+const answer: fc.Arbitrary<PackedAnswer> = fc
   .record(
     {
       case: one(CASES),
@@ -37,6 +38,7 @@ const answer: fc.Arbitrary<ProgressAnswer> = fc
       hints: fc.subarray([...HINTS]),
       total: time,
       target: fc.integer({ min: 1, max: 60 }),
+      turns: fc.array(fc.record({ turn: fc.constant("R"), at: time })),
       answeredAs: one(CASES),
       thinking: time,
       turning: time,
@@ -54,18 +56,24 @@ const answer: fc.Arbitrary<ProgressAnswer> = fc
         "hints",
         "total",
         "target",
+        "turns",
       ],
     },
   )
-  .map((made): ProgressAnswer => made);
+  .map((made): PackedAnswer => made);
 
 describe("a packed log", () => {
-  it("unpacks to what was packed", () => {
+  it("unpacks to what was packed, the turns counted", () => {
     fc.assert(
       fc.property(fc.array(answer), (log) => {
         const list = unpacked(packLog(log));
         expect(list).toHaveLength(log.length);
-        expect(log.map((_, i) => list.at(i))).toEqual(log);
+        expect(log.map((_, i) => list.at(i))).toEqual(
+          log.map(({ turns, ...rest }) => ({
+            ...rest,
+            committedTurns: committedTurns({ ...rest, turns }),
+          })),
+        );
         expect(list.at(log.length)).toBeUndefined();
       }),
     );
@@ -85,6 +93,22 @@ describe("a packed log", () => {
           const total = ms((log[i]?.total ?? 0) + 1);
           const changed = log.with(i, { ...sampleReview(1), ...log[i], total });
           expect(logDigest(packLog(changed))).not.toBe(digest);
+          const [first] = log;
+          const thinking = ms(0);
+          const turns = [{ turn: "R", at: ms(1) }];
+          const still = log.with(0, {
+            ...first,
+            thinking,
+            turns: [],
+          } as PackedAnswer);
+          const turned = log.with(0, {
+            ...first,
+            thinking,
+            turns,
+          } as PackedAnswer);
+          expect(logDigest(packLog(turned))).not.toBe(
+            logDigest(packLog(still)),
+          );
         },
       ),
     );
@@ -99,6 +123,26 @@ describe("a packed log", () => {
   });
 });
 
+describe("the turns of an answer", () => {
+  const at = (...times: number[]) =>
+    times.map((time) => ({ turn: "R", at: ms(time) }));
+
+  it("count from the first that commits", () => {
+    const turns = at(500, 1000, 1400, 1900);
+    expect(committedTurns({ thinking: ms(1000), turns })).toBe(3);
+    expect(committedTurns({ thinking: ms(500), turns })).toBe(4);
+  });
+
+  it("are none where nobody saw them, or when they began", () => {
+    expect(committedTurns({ thinking: ms(1000), turns: [] })).toBe(0);
+    expect(committedTurns({ turns: at(500, 1000) })).toBe(0);
+  });
+});
+
+function factsOf(log: readonly PackedAnswer[], today: number) {
+  return progressFacts(unpacked(packLog(log)), dayNumber(today));
+}
+
 describe("progress facts", () => {
   const log = [
     sampleReview(1, { asking: "shown" }),
@@ -108,7 +152,7 @@ describe("progress facts", () => {
   ];
 
   it("tell of answers, not of showings", () => {
-    const facts = progressFacts(log, dayNumber(6));
+    const facts = factsOf(log, 6);
     expect(facts.answers).toBe(3);
     expect(facts.firstDay).toBe(2);
     expect(facts.times.map((times) => `${times.case} ${times.hold}`)).toEqual([
@@ -121,7 +165,7 @@ describe("progress facts", () => {
   });
 
   it("of a new learner are empty", () => {
-    const facts = progressFacts([], dayNumber(6));
+    const facts = factsOf([], 6);
     expect(facts).not.toHaveProperty("firstDay");
     expect(facts.kept).toEqual([]);
     expect(facts.allOverDays.periods).toEqual([]);
@@ -131,7 +175,7 @@ describe("progress facts", () => {
     fc.assert(
       fc.property(fc.array(answer, { maxLength: 60 }), (answers) => {
         const sorted = answers.toSorted((a, b) => a.localDay - b.localDay);
-        const facts = progressFacts(sorted, dayNumber(40_000));
+        const facts = factsOf(sorted, 40_000);
         expect(parseProgressFacts(structuredClone(facts))).toEqual({
           ok: true,
           value: facts,
@@ -141,7 +185,7 @@ describe("progress facts", () => {
   });
 
   it("that are not whole are refused, with the place", () => {
-    const facts = progressFacts(log, dayNumber(6));
+    const facts = factsOf(log, 6);
     const { kept, ...rest } = facts;
     expect(kept).not.toEqual([]);
     expect(parseProgressFacts(rest)).toEqual({

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { dayNumber } from "../../../core/memory/local-day";
-import { packLog } from "../../../core/progress/packed-log";
+import { packLog, unpacked } from "../../../core/progress/packed-log";
 import { progressFacts } from "../../../core/progress/progress-facts";
 import {
   askForProgress,
@@ -52,7 +52,7 @@ describe("progress's worker", () => {
     const outcome = await askForProgress(asked, never(), () => port);
     expect(outcome).toEqual({
       ok: true,
-      value: progressFacts(LOG, TODAY, { level: 0.9 }),
+      value: progressFacts(unpacked(packLog(LOG)), TODAY, { level: 0.9 }),
     });
     expect(seen.ended).toBe(1);
     // The columns changed hands and were not copied.
