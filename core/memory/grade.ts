@@ -7,7 +7,8 @@
  * at first was told so for weeks, and the schedule learnt nothing from times.
  * Version 2 measures thinking time against the learner's own: how surely a
  * case was recalled shows in how long it took this person, for this case, in
- * this way of answering. Turning has a track of its own, `turning-speed.ts`.
+ * this way of answering. Turning has a track of its own,
+ * `core/progress/turning-speed.ts`.
  */
 import type { Review } from "./review";
 

@@ -22,6 +22,8 @@ export interface CaseTimes extends AskedCase {
   readonly turning?: number;
   /** The median thinking time of the same answers; absent where none has it. */
   readonly usualThinking?: number;
+  /** How many times as long its turns take as equally many turns of the learner's other cases; absent where too few were seen. */
+  readonly turnsBesideOthers?: number;
   /** What the newest answer was to take. Units: seconds. */
   readonly target: number;
 }

@@ -43,6 +43,7 @@ const FACTS = v.object({
       thinking: v.exactOptional(AMOUNT),
       turning: v.exactOptional(AMOUNT),
       usualThinking: v.exactOptional(AMOUNT),
+      turnsBesideOthers: v.exactOptional(AMOUNT),
       target: AMOUNT,
     }),
   ),

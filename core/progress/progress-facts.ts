@@ -9,6 +9,7 @@ import type { ScheduleSettings } from "../memory/schedule";
 import {
   type AnswerList,
   gradedByCase,
+  type LoggedAnswer,
   type ProgressAnswer,
 } from "./answer-log";
 import { type CaseTimes, caseTimes } from "./case-times";
@@ -23,9 +24,10 @@ import {
   TimesByDay,
   type TimesOverDays,
 } from "./times-over-days";
+import { TurningSpeed } from "./turning-speed";
 
 /** Changes with every rule in this folder that changes what is computed from a log. */
-export const PROGRESS_VERSION = 1;
+export const PROGRESS_VERSION = 2;
 
 /** For how many days a confusion is shown: what was cured long ago teaches nothing. */
 export const CONFUSION_DAYS = 90;
@@ -44,6 +46,21 @@ export interface ProgressFacts {
   readonly kept: readonly KeptOnDay[];
 }
 
+function timesWithTurns(
+  answers: readonly LoggedAnswer[],
+  speed: TurningSpeed,
+): readonly CaseTimes[] {
+  const times = caseTimes(answers);
+  if (times === undefined) return [];
+  const turnsBesideOthers = speed.besideOthers(answers, times.answerWay);
+  return [
+    {
+      ...times,
+      ...(turnsBesideOthers === undefined ? {} : { turnsBesideOthers }),
+    },
+  ];
+}
+
 /**
  * What a learner's log says, on a day.
  *
@@ -55,6 +72,7 @@ export function progressFacts(
   settings: ScheduleSettings = {},
 ): ProgressFacts {
   const since = dayAfter(today, -CONFUSION_DAYS);
+  const speed = new TurningSpeed(log);
   const all = new TimesByDay();
   const histories: (readonly RecallDay[])[] = [];
   const times: CaseTimes[] = [];
@@ -68,7 +86,7 @@ export function progressFacts(
     count += answers.length;
     firstDays.push(...answers.slice(0, 1).map(({ localDay }) => localDay));
     histories.push(recallDays(graded, settings));
-    times.push(...[caseTimes(answers) ?? []].flat());
+    times.push(...timesWithTurns(answers, speed));
     casesOverDays.push(...[caseOverDays(answers) ?? []].flat());
     addShares(all, answers);
     for (const answer of answers)
