@@ -7,6 +7,7 @@ import {
   usualWay,
 } from "./answer-log";
 import { median } from "./median";
+import type { CaseTurns } from "./turning-speed";
 
 /** How many of the last answers tell how fast a case goes. */
 export const LAST_TIMED = 5;
@@ -22,8 +23,8 @@ export interface CaseTimes extends AskedCase {
   readonly turning?: number;
   /** The median thinking time of the same answers; absent where none has it. */
   readonly usualThinking?: number;
-  /** How many times as long its turns take as equally many turns of the learner's other cases; absent where too few were seen. */
-  readonly turnsBesideOthers?: number;
+  /** Its turns beside those of the learner's other cases; absent where too few were seen. */
+  readonly turns?: CaseTurns;
   /** What the newest answer was to take. Units: seconds. */
   readonly target: number;
 }
@@ -67,6 +68,30 @@ export function shareOfTarget({
   target,
 }: Pick<CaseTimes, "total" | "target">): number {
   return total / (target * 1000);
+}
+
+/**
+ * From here on a case's turns are called slow beside the others. Times that
+ * vary by a fifth (the spread of their logarithm) reach it by chance in one
+ * case of 50 with five answers, in one of 800 with ten (20,000 draws each).
+ */
+const FUMBLED = 1.25;
+
+/**
+ * What a case's turns tell: they are fumbled, slower than equally many of the
+ * learner's other cases; or they are about as fast, though turning takes the
+ * case over its target. Undefined where they tell nothing: too few were seen,
+ * the case is within its target, or most of its time is thinking.
+ */
+export function turningTells(
+  times: CaseTimes,
+): "fumbled" | "as-others" | undefined {
+  const { turns, thinking = 0, turning = 0 } = times;
+  if (turns === undefined) return undefined;
+  if (turns.besideOthers >= FUMBLED) return "fumbled";
+  return shareOfTarget(times) > 1 && turning > thinking
+    ? "as-others"
+    : undefined;
 }
 
 /** Cases by how far they are from their targets, the slowest first. */

@@ -43,7 +43,7 @@ const FACTS = v.object({
       thinking: v.exactOptional(AMOUNT),
       turning: v.exactOptional(AMOUNT),
       usualThinking: v.exactOptional(AMOUNT),
-      turnsBesideOthers: v.exactOptional(AMOUNT),
+      turns: v.exactOptional(v.object({ usual: COUNT, besideOthers: AMOUNT })),
       target: AMOUNT,
     }),
   ),

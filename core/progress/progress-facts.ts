@@ -52,13 +52,8 @@ function timesWithTurns(
 ): readonly CaseTimes[] {
   const times = caseTimes(answers);
   if (times === undefined) return [];
-  const turnsBesideOthers = speed.besideOthers(answers, times.answerWay);
-  return [
-    {
-      ...times,
-      ...(turnsBesideOthers === undefined ? {} : { turnsBesideOthers }),
-    },
-  ];
+  const turns = speed.turnsOf(answers, times.answerWay);
+  return [turns === undefined ? times : { ...times, turns }];
 }
 
 /**

@@ -80,6 +80,14 @@ function lineThrough(times: readonly Turned[]): TurningLine {
   return { start: Math.max(0, start), eachTurn };
 }
 
+/** The turns of a case beside those of the learner's other cases. */
+export interface CaseTurns {
+  /** How many it usually takes, to the nearest whole. */
+  readonly usual: number;
+  /** How many times as long they take as equally many of the others: 1 as they do, above it slower. */
+  readonly besideOthers: number;
+}
+
 /** The turning of one learner, from their answers. Repeats in a round count: they are turned like any other. */
 export class TurningSpeed {
   /** Of the answers that are looked back at, the newest first. */
@@ -110,16 +118,15 @@ export class TurningSpeed {
   }
 
   /**
-   * How many times as long a case's turns take as equally many turns of the
-   * learner's other cases: 1 as they do, above it slower. Undefined with fewer
-   * than five answers to the case, or too few to others.
+   * A case's turns beside those of the learner's other cases. Undefined with
+   * fewer than five answers to the case, or too few to others.
    *
    * Shape: `answers` are those to one case, oldest first.
    */
-  besideOthers(
+  turnsOf(
     answers: readonly LoggedAnswer[],
     way: AnswerWay,
-  ): number | undefined {
+  ): CaseTurns | undefined {
     const own: Turned[] = [];
     for (let i = answers.length - 1; i >= 0 && own.length < SPEED_OVER; i--) {
       const answer = answers[i];
@@ -132,8 +139,11 @@ export class TurningSpeed {
     const line = this.lineBeside(any.case, way);
     if (line === undefined) return undefined;
     const { start, eachTurn } = line;
-    return median(
-      own.map(({ turns, time }) => time / (start + eachTurn * turns)),
-    );
+    return {
+      usual: Math.round(medianOf(own.map(({ turns }) => turns))),
+      besideOthers: medianOf(
+        own.map(({ turns, time }) => time / (start + eachTurn * turns)),
+      ),
+    };
   }
 }

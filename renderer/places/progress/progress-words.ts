@@ -9,6 +9,7 @@ import {
 import {
   type CaseTimes,
   shareOfTarget,
+  turningTells,
 } from "../../../core/progress/case-times";
 import type { ComingBack } from "../../../core/progress/coming-back";
 import type { Confusions } from "../../../core/progress/confusions";
@@ -21,6 +22,7 @@ import type { KeptOnDay } from "../../../core/progress/kept";
 import type { StageMilestones } from "../../../core/progress/milestones";
 import { CONFUSION_DAYS } from "../../../core/progress/progress-facts";
 import { LEAST_POINTS } from "../../../core/progress/smooth-curve";
+import type { CaseTurns } from "../../../core/progress/turning-speed";
 import { dayInWords, seconds } from "../../components/time-words";
 
 /** A number of things: "1 case", "3 cases". */
@@ -63,7 +65,28 @@ export function comingBackSentence(
   return forToday + ahead + beyond;
 }
 
-/** How many cases are slow, and which is the slowest. Shape: `times` slowest first. */
+/** How many times as long turns take as others. */
+export function timesAsLong({
+  besideOthers,
+}: Pick<CaseTurns, "besideOthers">): string {
+  return `${besideOthers.toFixed(1)} times`;
+}
+
+/** What a case's turns tell, in a sentence: a long way from a fumbled one; undefined where they tell nothing. */
+export function turningSentence(times: CaseTimes): string | undefined {
+  const told = turningTells(times);
+  const { turns } = times;
+  if (told === undefined || turns === undefined) return undefined;
+  const its = `Its ${turns.usual} turns`;
+  switch (told) {
+    case "fumbled":
+      return `${its} take ${timesAsLong(turns)} as long as your others.`;
+    case "as-others":
+      return `${its} are about as fast as your others.`;
+  }
+}
+
+/** How many cases are slow, which is the slowest, and what its turns tell. Shape: `times` slowest first. */
 export function slowSentence(
   times: readonly CaseTimes[],
   titleOf: (times: CaseTimes) => string,
@@ -77,7 +100,8 @@ export function slowSentence(
         ? "The case is within its target."
         : `All ${times.length} cases are within their targets.`
       : `${over} of ${counted(times.length, "case")} ${over === 1 ? "takes" : "take"} longer than the target.`;
-  return `${all} The slowest by its target is “${titleOf(slowest)}”: ${seconds(slowest.total)}, target ${seconds(1000 * slowest.target)}.`;
+  const turning = turningSentence(slowest);
+  return `${all} The slowest by its target is “${titleOf(slowest)}”: ${seconds(slowest.total)}, target ${seconds(1000 * slowest.target)}.${turning === undefined ? "" : ` ${turning}`}`;
 }
 
 /** How many misses were confusions. */

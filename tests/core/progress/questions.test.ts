@@ -7,6 +7,7 @@ import {
   caseTimes,
   shareOfTarget,
   slowestFirst,
+  turningTells,
 } from "../../../core/progress/case-times";
 import { confusionsOf, timesMixedUp } from "../../../core/progress/confusions";
 import { keptOverTime } from "../../../core/progress/kept";
@@ -134,6 +135,39 @@ describe("how long a case takes", () => {
       ["E1", 0.9],
       ["C1", 0.5],
     ]);
+  });
+});
+
+describe("what a case's turns tell", () => {
+  /** A case with a target of eight seconds. */
+  const tells = (thinking: number, turning: number, besideOthers?: number) => {
+    const times = caseTimes([timed(1, thinking, turning)]);
+    return (
+      times &&
+      turningTells({
+        ...times,
+        ...(besideOthers === undefined
+          ? {}
+          : { turns: { usual: 7, besideOthers } }),
+      })
+    );
+  };
+
+  it("is fumbling where they take clearly longer than others, whatever the target", () => {
+    expect(tells(2, 7, 1.25)).toBe("fumbled");
+    expect(tells(7, 2, 3)).toBe("fumbled");
+    expect(tells(1, 2, 1.3)).toBe("fumbled");
+  });
+
+  it("is that there are many where they do not, and turning takes it over the target", () => {
+    expect(tells(2, 7, 1.24)).toBe("as-others");
+    expect(tells(2, 7, 0.8)).toBe("as-others");
+  });
+
+  it("is nothing within the target, where most is thinking, or unknown", () => {
+    expect(tells(2, 6, 1)).toBeUndefined();
+    expect(tells(7, 2, 1)).toBeUndefined();
+    expect(tells(2, 7)).toBeUndefined();
   });
 });
 

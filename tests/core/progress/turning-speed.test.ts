@@ -55,7 +55,7 @@ function all(log: readonly Review[]): readonly LoggedAnswer[] {
 /** What the speed is of a case in a log. */
 function besideOthers(id: CaseId, log: readonly Review[]) {
   const own = all(log).filter((answer) => answer.case === id);
-  return new TurningSpeed(list(log)).besideOthers(own, "on-screen");
+  return new TurningSpeed(list(log)).turnsOf(own, "on-screen")?.besideOthers;
 }
 
 const lineOf = (log: readonly Review[]) =>
@@ -185,8 +185,9 @@ describe("the turns of a case beside the others", () => {
         localDay: dayNumber(Math.floor(i / 7)),
       }));
     const { times } = progressFacts(list(log), dayNumber(30));
+    expect(times.find((one) => one.case === "C2")?.turns?.usual).toBe(14);
     const found = new Map(
-      times.map((one) => [one.case, one.turnsBesideOthers ?? 0]),
+      times.map((one) => [one.case, one.turns?.besideOthers ?? 0]),
     );
     expect(found.get("C1")).toBeGreaterThan(1.25);
     expect(found.get("C1")).toBeLessThan(1.6);

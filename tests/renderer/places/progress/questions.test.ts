@@ -68,6 +68,38 @@ describe("which cases are slow", () => {
       "5.0 s",
       "12.6 s",
       "10.0 s",
+      "not known",
+    ]);
+  });
+
+  it("tells fumbled turns from many, beside the learner's others", async () => {
+    const long = { ...times("C1", 12, 10), thinking: 4000, turning: 8000 };
+    show([
+      { ...times("E3", 11, 8), turns: { usual: 6, besideOthers: 1.42 } },
+      { ...long, turns: { usual: 11, besideOthers: 0.97 } },
+      { ...times("E1", 4, 8), turns: { usual: 4, besideOthers: 1.02 } },
+    ]);
+    const fumbled = "Its 6 turns take 1.4 times as long as your others.";
+    expect(
+      screen.getByText(
+        `2 of 3 cases take longer than the target. The slowest by its target is “case E3”: 11.0 s, target 8.0 s. ${fumbled}`,
+      ),
+    ).toBeTruthy();
+    expect(
+      screen
+        .getAllByRole("listitem")
+        .map((item) => /Its .*others\./.exec(item.textContent)?.[0]),
+    ).toEqual([
+      fumbled,
+      "Its 11 turns are about as fast as your others.",
+      undefined,
+    ]);
+    await openTable();
+    expect(cellTexts().map((cells) => cells.at(-1))).toEqual([
+      "Turns, beside your others",
+      "6 turns, 1.4 times as long",
+      "11 turns, 1.0 times as long",
+      "4 turns, 1.0 times as long",
     ]);
   });
 
