@@ -38,15 +38,52 @@ function zipCompiledCode(): Plugin {
   };
 }
 
+/** How our clients name the worker they start; Vite knows the same words. */
+const WORKER_FILE = /new URL\("(\.\/[\w-]+-worker\.ts)", import\.meta\.url\)/g;
+
+/**
+ * Builds our workers among the page's own files. Vite would build each by
+ * itself, with a copy of all of core that it needs; so, what the page and the
+ * workers share is there once: 355 kB zipped in place of 393.
+ */
+function workersAmongChunks(): Plugin {
+  return {
+    name: "workers-among-chunks",
+    // Before Vite finds them.
+    enforce: "pre",
+    transform: {
+      filter: { code: "-worker.ts" },
+      async handler(code, importer) {
+        let changed = code;
+        for (const [words, file = ""] of code.matchAll(WORKER_FILE)) {
+          const worker = await this.resolve(file, importer);
+          if (worker === null)
+            this.error(`${importer} starts no file: ${file}`);
+          const chunk = this.emitFile({ type: "chunk", id: worker.id });
+          changed = changed.replace(
+            words,
+            `import.meta.ROLLUP_FILE_URL_${chunk}`,
+          );
+        }
+        // The lines are as they were; there are no source maps to keep.
+        return { code: changed, map: null };
+      },
+    },
+  };
+}
+
 export default defineConfig({
   root: fileURLToPath(new URL("./renderer", import.meta.url)),
   base: "./",
   plugins: [
+    workersAmongChunks(),
+    zipCompiledCode(),
     svelte({
       // The plugin would look for it in the page's folder.
       configFile: fileURLToPath(new URL("./svelte.config.js", import.meta.url)),
     }),
   ],
+  // One that a library would start, were it asked to.
   worker: { format: "es", plugins: () => [zipCompiledCode()] },
   build: {
     outDir: fileURLToPath(new URL("./dist/renderer", import.meta.url)),
