@@ -92,8 +92,8 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     assetsInlineLimit: 0,
     reportCompressedSize: false,
-    // Everything lies on this machine: one file starts as fast as several.
-    // What the page weighs is held by size-limit in package.json.
+    // Everything lies on this machine: a few large files start as fast as many
+    // small ones. What they weigh is held by size-limit in package.json.
     chunkSizeWarningLimit: 800,
     rolldownOptions: { checks: { bundlerTimings: false } },
   },

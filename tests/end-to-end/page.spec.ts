@@ -61,3 +61,65 @@ test("the page under localhost is refused, and the right address given", async (
   expect(response.status()).toBe(421);
   expect(await response.text()).toContain(app.address);
 });
+
+test.describe("the script of the other places", () => {
+  const SCRIPT = "**/assets/OtherPlace-*.js";
+
+  test("is not needed at the desk, and is waited for in the place that was gone to", async ({
+    page,
+  }) => {
+    let comes: (() => void) | undefined;
+    const come = new Promise<void>((resolve) => (comes = resolve));
+    await page.route(SCRIPT, async (route) => {
+      await come;
+      await route.continue();
+    });
+    await page.goto("/");
+    await expect(page.locator("[data-case] svg").first()).toBeVisible();
+    await page
+      .getByRole("navigation", { name: "Places" })
+      .getByRole("link", { name: "Progress" })
+      .click();
+    await expect(page).toHaveTitle("Progress · Turnwise");
+    await expect(page.getByRole("main")).toBeFocused();
+    await expect(page.getByRole("main")).toBeEmpty();
+    comes?.();
+    await expect(page.getByText("Nothing to show yet")).toBeVisible();
+    await expect(page.getByRole("main")).toBeFocused();
+  });
+
+  test("comes by itself, and all other places are in it", async ({ page }) => {
+    const loads: string[] = [];
+    page.on("request", (request) => {
+      if (/OtherPlace-.*\.js$/.test(request.url())) loads.push(request.url());
+    });
+    const loaded = page.waitForResponse(SCRIPT);
+    await page.goto("/");
+    await (await loaded).finished();
+    for (const [name, shows] of [
+      ["Settings", "Your cube"],
+      ["Cases", "How well you know a case"],
+      ["Progress", "Nothing to show yet"],
+      ["Coach", "What Learner 1 practises"],
+    ] as const) {
+      await page
+        .getByRole("navigation", { name: "Places" })
+        .getByRole("link", { name })
+        .click();
+      await expect(page.getByText(shows).first()).toBeVisible();
+    }
+    expect(loads).toHaveLength(1);
+  });
+
+  test.describe("that cannot be had", () => {
+    test.use({ expectedErrors: [/Failed to (load|fetch)/] });
+
+    test("is told, and not an empty place", async ({ page }) => {
+      await page.route(SCRIPT, (route) => route.abort());
+      await page.goto("/#/progress");
+      await expect(
+        page.getByText(/Something went wrong in Turnwise itself\./),
+      ).toBeVisible();
+    });
+  });
+});
