@@ -97,9 +97,9 @@ describe("which cases are slow", () => {
     await openTable();
     expect(cellTexts().map((cells) => cells.at(-1))).toEqual([
       "Turns, beside your others",
-      "6 turns, 1.4 times as long",
-      "11 turns, 1.0 times as long",
-      "4 turns, 1.0 times as long",
+      "6 turns, 1.4 times",
+      "11 turns, 1.0 times",
+      "4 turns, 1.0 times",
     ]);
   });
 
