@@ -3,6 +3,8 @@
  * what is due, the longest overdue first, as if everything were recalled.
  * Somebody who forgets some of it takes longer, so people are told "about".
  */
+import type { DeckCeiling } from "../deck/deck";
+import { dueDay } from "./due-day";
 import { dayAfter } from "./local-day";
 import type { LocalDay } from "./review";
 import { type Memory, recalledOn, type ScheduleSettings } from "./schedule";
@@ -14,6 +16,8 @@ const LONGEST = 60;
 export interface KnownCase {
   readonly memory: Pick<Memory, "stability" | "difficulty" | "lastDay">;
   readonly due: LocalDay;
+  /** How often its deck wants it at least. */
+  readonly ceiling: DeckCeiling | undefined;
   /** How long asking it takes. Units: seconds. */
   readonly seconds: number;
 }
@@ -29,6 +33,16 @@ export interface CatchUpInput {
   /** What a day has room for. Units: seconds. */
   readonly budget: number;
   readonly settings: ScheduleSettings | undefined;
+}
+
+/** When a case comes back that is recalled steadily on a day. */
+export function dueIfRecalled(
+  { memory, ceiling }: Pick<KnownCase, "memory" | "ceiling">,
+  day: LocalDay,
+  settings: ScheduleSettings | undefined,
+): LocalDay {
+  const { due } = recalledOn(memory, day, settings);
+  return dueDay({ lastDay: day, lastsUntil: due }, ceiling);
 }
 
 /** How many from the front fit a time; the first always does. Units: seconds. */
@@ -57,10 +71,11 @@ export function daysToCatchUp({
   settings,
 }: CatchUpInput): number | undefined {
   if (waiting.length === 0) return 0;
-  const after = (one: KnownCase, day: LocalDay): KnownCase => {
-    const { memory, due } = recalledOn(one.memory, day, settings);
-    return { memory, due, seconds: one.seconds };
-  };
+  const after = (one: KnownCase, day: LocalDay): KnownCase => ({
+    ...one,
+    memory: recalledOn(one.memory, day, settings).memory,
+    due: dueIfRecalled(one, day, settings),
+  });
   let cases = [
     ...asked.map((one) => after(one, today)),
     ...waiting,

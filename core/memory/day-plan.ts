@@ -25,8 +25,6 @@ export interface DayPlan {
   readonly heldBack: number;
   /** Cases that need no practice today, the least likely to be known first. */
   readonly resting: readonly PlannedCase[];
-  /** Of the resting ones those that were met, or came back, on one day only so far. */
-  readonly justMet: readonly PlannedCase[];
   /** When the first of the resting ones is due; undefined without any. */
   readonly nextDue: LocalDay | undefined;
   /** How many fresh cases a round may bring in. */
@@ -86,7 +84,6 @@ export function dayOf(today: LocalDay, sorted: SortedCandidates): DayPlan {
     fresh: plannedOf(fresh),
     heldBack,
     resting: plannedOf(resting),
-    justMet: plannedOf(resting.filter(({ memory }) => memory?.days === 1)),
     nextDue: days.toSorted((a, b) => a - b)[0],
     newPerRound: fresh[0]?.newPerRound ?? 0,
   };

@@ -3,7 +3,7 @@ import { caseEntry } from "../cases/case-table";
 import type { CaseId } from "../cases/case-ids";
 import { holdFor } from "../cases/hold-in-stage";
 import type { Hold } from "../cases/variant";
-import type { AskingChoice, Deck, DeckCase } from "../deck/deck";
+import type { AskingChoice, Deck, DeckCase, DeckCeiling } from "../deck/deck";
 import { dueDay } from "./due-day";
 import type { LocalDay, RecognisingWay } from "./review";
 import {
@@ -60,6 +60,8 @@ export interface Candidate {
   readonly due: LocalDay | undefined;
   /** Of its deck. */
   readonly newPerRound: number;
+  /** Of its deck. */
+  readonly ceiling: DeckCeiling | undefined;
 }
 
 /** A deck's cases in the order in which they are to be learnt. */
@@ -112,6 +114,7 @@ export function planCandidates(input: DayPlanInput): readonly Candidate[] {
         chance: memory === undefined ? 0 : chanceNow(memory, today, settings),
         due: memory === undefined ? undefined : dueDay(memory, deck.ceiling),
         newPerRound: deck.newPerRound,
+        ceiling: deck.ceiling,
       };
     }),
   );

@@ -1,6 +1,6 @@
 /** Which of a day makes the next round, and in what order it is first asked. */
-import type { CaseId } from "../cases/case-ids";
 import type { DayPlan } from "./day-plan";
+import { type AreAlike, freshOfRound } from "./fresh-order";
 import type { PlannedCase } from "./plan-candidates";
 import { arranged } from "./round-arrangement";
 
@@ -13,12 +13,6 @@ const ANSWERS_PER_NEW_CASE = 4;
 /** How often at most a case is asked in a round of extra practice. */
 export const EXTRA_TIMES = 4;
 
-/** How far down the deck a new case is looked for that is like none met just now. */
-const LOOK_AHEAD = 3;
-
-/** So many new cases a round has at least where it has any: repeats want others between them. */
-const LEAST_NEW = 2;
-
 /** How a round is cut from a day. */
 export interface RoundChoice {
   /** About how many answers asked alone. */
@@ -26,32 +20,7 @@ export interface RoundChoice {
   /** Whether to practise resting cases when nothing is due and nothing new. */
   readonly extra?: boolean;
   /** Whether two cases are easily taken for each other; absent: none are. */
-  readonly areAlike?: (a: CaseId, b: CaseId) => boolean;
-}
-
-/**
- * The new cases of a round: in the decks' order, but look-alikes on days of
- * their own as far as the next few cases allow it. Twins and cases that face
- * another way in the same place are taken for each other the more the closer
- * together they are met.
- */
-function freshOf(
-  { fresh, justMet }: DayPlan,
-  count: number,
-  areAlike: (a: CaseId, b: CaseId) => boolean,
-): readonly PlannedCase[] {
-  const chosen: PlannedCase[] = [];
-  const met = [...justMet];
-  for (const planned of fresh.slice(0, count + LOOK_AHEAD)) {
-    if (chosen.length === count) break;
-    if (met.some((other) => areAlike(planned.case, other.case))) continue;
-    chosen.push(planned);
-    met.push(planned);
-  }
-  const missing = Math.max(0, Math.min(LEAST_NEW, count) - chosen.length);
-  const others = fresh.filter((planned) => !chosen.includes(planned));
-  const filled = [...chosen, ...others.slice(0, missing)];
-  return filled.toSorted((a, b) => fresh.indexOf(a) - fresh.indexOf(b));
+  readonly areAlike?: AreAlike;
 }
 
 /**
@@ -76,7 +45,11 @@ export function planRound(
     due.length === 0
       ? day.newPerRound
       : Math.floor((size - due.length) / ANSWERS_PER_NEW_CASE);
-  const fresh = freshOf(day, Math.min(day.newPerRound, room), areAlike);
+  const fresh = freshOfRound(
+    day.fresh,
+    Math.min(day.newPerRound, room),
+    areAlike,
+  );
   if (due.length + fresh.length === 0) {
     const resting = extra ? day.resting.slice(0, size) : [];
     const fitting = Math.floor(size / Math.max(1, resting.length));
@@ -90,5 +63,8 @@ export function planRound(
     planned,
     ...due.slice(1 + 2 * i, 3 + 2 * i),
   ]);
-  return [...due.slice(0, 1), ...between, ...due.slice(1 + 2 * fresh.length)];
+  return arranged(
+    [...due.slice(0, 1), ...between, ...due.slice(1 + 2 * fresh.length)],
+    areAlike,
+  );
 }

@@ -5,6 +5,7 @@
  */
 import type { CaseId } from "../cases/case-ids";
 import type { Hold } from "../cases/variant";
+import { answerTarget } from "./answer-target";
 import { RecentValues } from "./baseline";
 import type { PlannedCase } from "./plan-candidates";
 import type { AnswerWay, LocalDay, Review } from "./review";
@@ -19,6 +20,7 @@ export type TimedReview = Pick<
   | "answerWay"
   | "asking"
   | "interrupted"
+  | "verdict"
   | "total"
   | "target"
 >;
@@ -56,7 +58,12 @@ export function secondsToAsk(
 }
 
 function countsForTime(review: TimedReview): boolean {
-  return review.asking !== "shown" && !review.interrupted;
+  return (
+    review.verdict === "right" &&
+    !review.interrupted &&
+    review.asking !== "shown" &&
+    review.asking !== "helped"
+  );
 }
 
 /** What lies between each answer and the one before it on the same day. Units: seconds. */
@@ -120,7 +127,8 @@ export function timeNeeded(
   return {
     usual,
     toAsk(planned) {
-      const { target, memory, times } = planned;
+      const { memory, times } = planned;
+      const target = answerTarget(planned.target, answerWay);
       if (memory === "new") return ASKINGS.new * (share * target + gap);
       return times * secondsToAsk(usual(planned) ?? share * target, gap);
     },
@@ -128,21 +136,22 @@ export function timeNeeded(
 }
 
 /**
- * How long a learner has practised on a day: their answers and what lay
- * between, without pauses.
+ * How long a learner has practised on a day what the schedule asked: their
+ * answers and what lay between, without pauses. What was asked beyond the
+ * schedule takes none of its minutes.
  *
- * Shape: `reviews` one learner's, oldest first; those of the day are its end.
- * Units: seconds.
+ * Shape: `reviews` one learner's, oldest first; those of the day are near the
+ * end, for a round of yesterday may go on. Units: seconds.
  */
 export function secondsPractised(
-  reviews: readonly Pick<Review, "at" | "localDay" | "total">[],
+  reviews: readonly Pick<Review, "at" | "localDay" | "total" | "asking">[],
   day: LocalDay,
 ): number {
   let spent = 0;
   for (let i = reviews.length - 1; i >= 0; i--) {
     const review = reviews[i];
-    if (review === undefined || review.localDay < day) break;
-    if (review.localDay > day) continue;
+    if (review === undefined || review.localDay < day - 1) break;
+    if (review.localDay !== day || review.asking === "extra") continue;
     const answer = Math.min(review.total, LONGEST_ANSWER);
     const before = reviews[i - 1];
     const sinceBefore =

@@ -11,11 +11,18 @@
  * Loads ahead count each case that is known once, and new ones as often as
  * they come back within the week: about what happens when most is recalled.
  */
-import { countThatFits, daysToCatchUp, type KnownCase } from "./catch-up";
+import type { CaseId } from "../cases/case-ids";
+import {
+  countThatFits,
+  daysToCatchUp,
+  dueIfRecalled,
+  type KnownCase,
+} from "./catch-up";
 import { type DayPlan, dayOf, plannedOf, sortedCandidates } from "./day-plan";
+import { type AreAlike, freshInOrder } from "./fresh-order";
 import { dayAfter } from "./local-day";
 import type { Candidate, DayPlanInput, PlannedCase } from "./plan-candidates";
-import { chanceNow, daysAfterTaught, recalledOn } from "./schedule";
+import { chanceNow, daysAfterTaught } from "./schedule";
 
 /** How many minutes a day is practised unless the learner chooses otherwise. */
 export const DEFAULT_MINUTES = 15;
@@ -31,6 +38,8 @@ export interface TodayInput extends DayPlanInput {
   readonly practised: number;
   /** How long asking a case takes. Units: seconds. */
   readonly secondsFor: (planned: PlannedCase) => number;
+  /** Which cases are not to be met together; absent: any may. */
+  readonly areAlike?: AreAlike;
 }
 
 /** Why no more new cases come in today. */
@@ -54,8 +63,8 @@ export interface TodayPlan extends DayPlan {
   readonly freshWaiting: number;
   /** Why; absent where none waits. */
   readonly freshHeldBy?: FreshHeldBy;
-  /** How many days lie between today and the last day with an answer that counts; undefined without one. */
-  readonly daysAway: number | undefined;
+  /** For how many days the case that is due longest has been; 0 where none is. */
+  readonly longestOverdue: number;
 }
 
 /** What comes back on each of the days ahead, the first being tomorrow. Units: seconds. */
@@ -111,8 +120,7 @@ function loadsOfWeek(
     if (before !== undefined) loads[day - today - 1] = before + seconds;
   };
   for (const one of resting) add(one.due, one.seconds);
-  for (const { memory, seconds } of due)
-    add(recalledOn(memory, today, settings).due, seconds);
+  for (const one of due) add(dueIfRecalled(one, today, settings), one.seconds);
   return loads;
 }
 
@@ -148,6 +156,14 @@ function freshThatFits(
   return { count: fresh.length, seconds };
 }
 
+/**
+ * One new case comes in where this share of its time is left: alone in a round
+ * it takes two thirds of it, for its spaced repeats have nothing before them,
+ * and half of that may run over. With less, somebody who is slow and has five
+ * minutes practised two of them.
+ */
+const ENOUGH = 1 / 3;
+
 /** How much of today is left for new cases. Units: seconds. */
 function leftForFresh(
   { practised, secondsFor }: TodayInput,
@@ -156,10 +172,25 @@ function leftForFresh(
   fresh: readonly Candidate[],
 ): number {
   const [first] = fresh;
+  const rest = left - secondsOf(due);
+  if (first === undefined) return rest;
+  const wanted = secondsFor(first.planned);
   // A day has room for one case, however long it takes.
-  return first !== undefined && due.length === 0 && practised === 0
-    ? Math.max(left, secondsFor(first.planned))
-    : left - secondsOf(due);
+  const isRoom =
+    rest >= ENOUGH * wanted || (due.length === 0 && practised === 0);
+  return isRoom ? Math.max(rest, wanted) : rest;
+}
+
+/** The cases that are not settled enough for a look-alike to join them. */
+function metLately(
+  due: readonly TimedCandidate[],
+  resting: readonly TimedCandidate[],
+): readonly CaseId[] {
+  const young = [
+    ...due.filter(({ planned }) => planned.memory !== "kept"),
+    ...resting.filter(({ memory }) => memory.days === 1),
+  ];
+  return young.map(({ planned }) => planned.case);
 }
 
 /** What fits today, what waits, and what that costs. */
@@ -173,20 +204,25 @@ export function planToday(input: TodayInput): TodayPlan {
   const count = left > 0 ? countThatFits(allDue, left) : 0;
   const due = allDue.slice(0, count);
   const waiting = allDue.slice(count);
+  const inOrder = freshInOrder(
+    sorted.fresh,
+    ({ planned }) => planned.case,
+    metLately(allDue, resting),
+    input.areAlike ?? (() => false),
+  );
   const fresh = freshThatFits(
     input,
-    sorted.fresh,
+    inOrder,
     // Nothing new before what is due.
-    waiting.length > 0 ? 0 : leftForFresh(input, left, due, sorted.fresh),
+    waiting.length > 0 ? 0 : leftForFresh(input, left, due, inOrder),
     loadsOfWeek(input, due, resting),
   );
-  const lastDays = [...allDue, ...resting].map(({ memory }) => memory.lastDay);
   const tomorrow = dayAfter(today, 1);
   return {
     ...dayOf(today, {
       ...sorted,
       due,
-      fresh: sorted.fresh.slice(0, fresh.count),
+      fresh: inOrder.slice(0, fresh.count),
     }),
     practised: input.practised,
     seconds: secondsOf(due) + fresh.seconds,
@@ -206,9 +242,6 @@ export function planToday(input: TodayInput): TodayPlan {
     }),
     freshWaiting: sorted.fresh.length - fresh.count,
     ...(fresh.heldBy === undefined ? {} : { freshHeldBy: fresh.heldBy }),
-    daysAway:
-      lastDays.length === 0
-        ? undefined
-        : Math.max(0, today - Math.max(...lastDays)),
+    longestOverdue: Math.max(0, ...allDue.map((one) => today - one.due)),
   };
 }

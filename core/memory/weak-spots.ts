@@ -42,6 +42,8 @@ export interface WeakSpot {
   readonly planned: PlannedCase;
   /** How often a solve meets it. */
   readonly frequency: number;
+  /** By how much the chance is below what is wanted. Units: 0–1. */
+  readonly unsure: number;
   /** What being slow costs. Units: seconds a solve. */
   readonly time: number;
   /** What not being as sure as wanted costs. Units: seconds a solve. */
@@ -59,6 +61,7 @@ function weakSpot(
   return {
     planned,
     frequency,
+    unsure,
     // Known or not: were it only lost where the case is known, a very slow case
     // would seem to cost the less the surer it is forgotten.
     time: frequency * over,

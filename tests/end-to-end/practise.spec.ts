@@ -141,11 +141,11 @@ test("a reload in mid-round comes back to the same position and marks the answer
   await expect(practiseState(page, "alone")).toBeVisible();
   const seen = () => page.locator("[aria-roledescription=cube] p").innerText();
   const before = await seen();
-  await expect(page.locator("main").getByText("4 of 12")).toBeVisible();
+  await expect(page.locator("main").getByText("4 of 18")).toBeVisible();
   await page.reload();
   await expect(practiseState(page, "alone")).toBeVisible();
   expect(await seen()).toBe(before);
-  await expect(page.locator("main").getByText("4 of 12")).toBeVisible();
+  await expect(page.locator("main").getByText("4 of 18")).toBeVisible();
   await answerOnScreen(page, ways);
   await expect(page.getByText("It was interrupted in between")).toBeVisible();
 });

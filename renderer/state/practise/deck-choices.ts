@@ -57,7 +57,7 @@ export function decksToPlan(
 
 /** How an item is answered: as the learner chose, where its deck allows that. */
 export function answerWayOf(
-  { choice }: RoundItem,
+  { choice }: Pick<RoundItem, "choice">,
   { answerWay }: Pick<LearnerSettings, "answerWay">,
 ): TurnedWay {
   const allowed = choice?.answerWays ?? [answerWay];

@@ -1,18 +1,18 @@
 /** Where a round comes from: what the learner's decks and memory make of today, and a round cut from it. */
-import type { CaseId } from "../../../core/cases/case-ids";
-import { areAlike } from "../../../core/cases/alike";
 import { planDay } from "../../../core/memory/day-plan";
 import type { PlannedCase } from "../../../core/memory/plan-candidates";
 import { planRecognising } from "../../../core/memory/recognising-round";
 import type { RecognisingWay } from "../../../core/memory/review";
 import { type Round, startRound } from "../../../core/memory/round";
 import { planRound } from "../../../core/memory/round-plan";
-import { secondsPractised, timeNeeded } from "../../../core/memory/time-needed";
+import { secondsPractised } from "../../../core/memory/time-needed";
 import { planToday, type TodayPlan } from "../../../core/memory/today";
 import { randomSource } from "../../../core/random-source";
 import { now } from "../../platform/clock";
 import { freshId, freshSeed } from "../../platform/random";
 import type { LearnerState } from "../learner.svelte";
+import { alikeFor } from "./alike-for";
+import { askingTimes } from "./asking-times";
 import { mixedUpPairs } from "./choice-of-item";
 import { dayInput } from "./day-input";
 import { metDeck } from "./deck-choices";
@@ -22,25 +22,14 @@ import { weakSpotsOf } from "./weak-spots-round";
 /** What of the learner's decks is due and new today and fits what is left of their minutes. */
 export function todayOf(learner: LearnerState): TodayPlan {
   const { reviews, settings, today } = learner;
+  const timesOf = askingTimes(learner);
   return planToday({
     ...dayInput(learner, undefined),
     minutes: settings.minutes,
     practised: secondsPractised(reviews, today),
-    secondsFor: timeNeeded(reviews, settings.answerWay).toAsk,
+    secondsFor: (planned) => timesOf(planned).times.toAsk(planned),
+    areAlike: alikeFor(learner),
   });
-}
-
-type LookAlike = (a: CaseId, b: CaseId) => boolean;
-
-/** Look-alikes as the cases and this learner's own mistakes make them. */
-function alikeFor(learner: LearnerState): LookAlike {
-  const pairs = mixedUpPairs(learner);
-  return (a, b) =>
-    areAlike(a, b) ||
-    pairs.some(
-      ({ case: id, answeredAs }) =>
-        (id === a && answeredAs === b) || (id === b && answeredAs === a),
-    );
 }
 
 /** A new round of what was chosen, or of what today brings; undefined: there is nothing. */

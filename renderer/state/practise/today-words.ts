@@ -7,6 +7,9 @@ import { dayAfter } from "../../../core/memory/local-day";
 /** Fewer days without practice need no word. */
 const AWAY_DAYS = 7;
 
+/** Nothing was missed where nothing has been due for so long. */
+const OVERDUE_DAYS = 4;
+
 /** How long, as a person would say it: "about 4 minutes", "about a minute". Units: seconds. */
 export function aboutMinutes(seconds: number): string {
   const minutes = Math.max(1, Math.round(seconds / 60));
@@ -22,15 +25,22 @@ export function hasMore({ due, fresh }: TodayPlan): boolean {
   return due.length + fresh.length > 0;
 }
 
+/** From this share of the minutes on they are over. */
+const OVER = 0.9;
+
+/** Whether the learner's minutes were practised. Units: `minutes` a day. */
+function areOver({ practised }: TodayPlan, minutes: number): boolean {
+  return practised >= OVER * 60 * minutes;
+}
+
 /** The plan in a line. Units: `minutes` a day. */
 export function todayTitle(plan: TodayPlan, minutes: number): string {
   if (hasMore(plan)) {
     const cases = plan.due.length + plan.fresh.length;
     return `Today: ${counted(cases, "case", "cases")}, ${aboutMinutes(plan.seconds)}.`;
   }
-  const isMoreWaiting =
-    plan.waiting.length > 0 || plan.freshHeldBy === "minutes";
-  return plan.practised > 0 && isMoreWaiting
+  const isMoreWaiting = plan.waiting.length + plan.freshWaiting > 0;
+  return isMoreWaiting && areOver(plan, minutes)
     ? `Today’s ${minutes} minutes are over.`
     : "Nothing is due today.";
 }
@@ -80,31 +90,38 @@ function catchUpWords(
   minutes: number,
 ): string {
   if (caughtUpIn === undefined)
-    return `With ${minutes} minutes a day something will always wait: more minutes help, or being a little less sure, under Settings.`;
+    return `With ${minutes} minutes a day something will wait for two months at least: more minutes help, or being a little less sure, under Settings.`;
   const day = dayInWords(dayAfter(today, caughtUpIn), today);
   return `With ${minutes} minutes a day nothing waits any more from about ${day} on.`;
 }
 
-/** A word to somebody who was away; undefined where there is nothing to catch up with. */
-export function awayWords({
-  daysAway,
-  due,
-  waiting,
-}: TodayPlan): string | undefined {
-  if (daysAway === undefined || daysAway < AWAY_DAYS) return undefined;
-  if (due.length + waiting.length === 0) return undefined;
-  const first = `You were away for ${daysAway} days: what has sunk furthest comes first.`;
+/**
+ * A word to somebody who comes back after a while; undefined where there is
+ * nothing to catch up with. Units: `lastDay` the last with an answer.
+ */
+export function awayWords(
+  { today, longestOverdue, waiting }: TodayPlan,
+  lastDay: LocalDay | undefined,
+): string | undefined {
+  const days = lastDay === undefined ? 0 : today - lastDay;
+  // Whose cases were not due meanwhile has missed nothing.
+  if (days < AWAY_DAYS || longestOverdue < OVERDUE_DAYS) return undefined;
+  const first = `It is ${days} days since you last practised: what has sunk furthest comes first.`;
   return waiting.length === 0
     ? first
     : `${first} Nothing new comes while something waits.`;
 }
 
-/** Why no new case comes today although some wait; undefined where that needs no word. */
-export function freshWords(plan: TodayPlan): string | undefined {
+/** Why no new case comes today although some wait; undefined where that needs no word. Units: `minutes` a day. */
+export function freshWords(
+  plan: TodayPlan,
+  minutes: number,
+): string | undefined {
   if (plan.fresh.length > 0 || plan.freshWaiting === 0) return undefined;
   if (plan.freshHeldBy === "coming-days")
     return "New cases wait: what comes back in the next days fills your minutes.";
-  return plan.waiting.length === 0 && plan.due.length > 0
+  if (plan.waiting.length > 0 || areOver(plan, minutes)) return undefined;
+  return plan.due.length > 0
     ? "New cases wait for a day with more room."
-    : undefined;
+    : `What is left of your ${minutes} minutes is too short for a new case.`;
 }

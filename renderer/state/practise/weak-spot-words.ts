@@ -1,14 +1,15 @@
 /** A weak spot in words. */
 import type { WeakSpot } from "../../../core/memory/weak-spots";
 
-/** What is lost at a case: "12 s where 8 are wanted", "you may not know it any more". */
-export function weakSpotWords({
-  planned,
-  frequency,
-  time,
-  certainty,
-}: WeakSpot): string {
-  if (certainty > time) return "you may not know it any more";
+/** What is lost at a case: "12 s where 8 are wanted", "known 75 times in 100 where 90 are wanted". Units: `level` 0–1. */
+export function weakSpotWords(
+  { planned, frequency, time, certainty, unsure }: WeakSpot,
+  level: number,
+): string {
+  if (certainty > time) {
+    const hundred = (share: number) => Math.round(100 * share);
+    return `you’d know it ${hundred(level - unsure)} times in 100 where ${hundred(level)} are wanted`;
+  }
   const usual = planned.target + time / frequency;
   const shown = (seconds: number) =>
     seconds < 10 ? seconds.toFixed(1) : String(Math.round(seconds));

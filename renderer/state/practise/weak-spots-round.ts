@@ -1,17 +1,18 @@
 /** Where a learner loses most in a solve, and a round of it. */
-import { areAlike } from "../../../core/cases/alike";
 import { planDay } from "../../../core/memory/day-plan";
 import type { PlannedCase } from "../../../core/memory/plan-candidates";
 import { answerTarget } from "../../../core/memory/answer-target";
 import { arranged } from "../../../core/memory/round-arrangement";
 import { chanceNow } from "../../../core/memory/schedule";
-import { timeNeeded } from "../../../core/memory/time-needed";
+import { secondsPractised } from "../../../core/memory/time-needed";
 import {
   type WeakSpot,
   weakSpots,
   weakSpotsRound,
 } from "../../../core/memory/weak-spots";
 import type { LearnerState } from "../learner.svelte";
+import { alikeFor } from "./alike-for";
+import { askingTimes } from "./asking-times";
 import { dayInput } from "./day-input";
 
 /** What a learner is slow at or unsure of, and what of it fits their minutes. */
@@ -24,30 +25,38 @@ export interface WeakSpotsPlan {
   readonly seconds: number;
 }
 
-/** The weak spots among the cases of a learner's decks. */
+/** A round has so many minutes at least, however little is left of the day's. */
+const LEAST_MINUTES = 5;
+
+/** The weak spots among the cases of a learner's decks, and of them what fits the rest of their minutes. */
 export function weakSpotsOf(learner: LearnerState): WeakSpotsPlan {
   const { reviews, settings, today, schedule } = learner;
-  const { answerWay, minutes, level } = settings;
-  const times = timeNeeded(reviews, answerWay);
-  const inHands = answerTarget(1, answerWay);
+  const timesOf = askingTimes(learner);
   const spots = weakSpots(planDay(dayInput(learner, undefined)), {
     usualSeconds(planned) {
+      const { way, times } = timesOf(planned);
       const usual = times.usual(planned);
-      return usual === undefined ? undefined : usual / inHands;
+      return usual === undefined ? undefined : usual / answerTarget(1, way);
     },
     chance({ case: id, hold }) {
       const memory = learner.memoryOf(id, hold);
       return memory === undefined ? 0 : chanceNow(memory, today, schedule);
     },
-    level,
+    level: settings.level,
   });
+  const left = settings.minutes - secondsPractised(reviews, today) / 60;
+  const secondsToAsk = (planned: PlannedCase) =>
+    timesOf(planned).times.toAsk({ ...planned, times: 1 });
   const asked = weakSpotsRound(spots, {
-    minutes,
-    secondsToAsk: (planned) => times.toAsk({ ...planned, times: 1 }),
+    minutes: Math.max(LEAST_MINUTES, left),
+    secondsToAsk,
   });
   return {
     spots,
-    asked: arranged(asked, areAlike),
-    seconds: asked.reduce((sum, planned) => sum + times.toAsk(planned), 0),
+    asked: arranged(asked, alikeFor(learner)),
+    seconds: asked.reduce(
+      (sum, planned) => sum + planned.times * secondsToAsk(planned),
+      0,
+    ),
   };
 }

@@ -51,7 +51,6 @@ describe("a planned round", () => {
       fresh: cases(due, fresh, "new"),
       heldBack: 0,
       resting: [],
-      justMet: [],
       nextDue: undefined,
       newPerRound,
     };
@@ -133,25 +132,26 @@ describe("look-alikes", () => {
   const areAlike = (a: CaseId, b: CaseId) =>
     LIKE.some((group) => group.includes(a) && group.includes(b));
 
-  it("are not met in one round where others are near", () => {
-    expect(ids(planRound(plan([], 0), { areAlike }))).toEqual(["E1", "E2a"]);
-    const corners = plan([], 0, (id) => id.startsWith("C"));
-    expect(ids(planRound(corners, { areAlike }))).toEqual(["C1", "C4"]);
-  });
-
-  it("are met together rather than alone where no others are left", () => {
+  it("are never met in one round", () => {
+    expect(ids(planRound(plan([], 0), { areAlike }))).toEqual([
+      "E1",
+      "E2a",
+      "E7",
+    ]);
     const twins = plan([], 0, (id) => id === "C4" || id === "C5");
-    expect(ids(planRound(twins, { areAlike }))).toEqual(["C4", "C5"]);
+    expect(ids(planRound(twins, { areAlike }))).toEqual(["C4"]);
   });
 
-  it("wait for those met just before", () => {
-    // C1 was asked yesterday, and rests today.
-    const day = plan([met("C1", 0)], 1, (id) => /^C[1-6]$/.test(id));
-    expect(ids(day.justMet)).toEqual(["C1"]);
-    expect(ids(planRound(day, { areAlike }))).toEqual(["C4", "C6"]);
-    // Two days on it is due: it comes first, and its twin may follow.
-    const later = plan([met("C1", 0)], 2, (id) => /^C[1-6]$/.test(id));
-    expect(ids(later.justMet)).toEqual([]);
-    expect(ids(planRound(later, { areAlike }))).toEqual(["C1", "C2", "C4"]);
+  it("do not follow one another in it while one of them is young", () => {
+    const log = [met("E1", 0), met("E2a", 0)];
+    const only = (id: CaseId) => /^E[1-3]/.test(id);
+    const round = ids(planRound(plan(log, 9, only), { areAlike }));
+    expect(round.toSorted()).toEqual(["E1", "E2a", "E2b", "E3"]);
+    round.forEach((id, i) => {
+      const next = round[i + 1];
+      expect(next !== undefined && areAlike(id, next), round.join()).toBe(
+        false,
+      );
+    });
   });
 });

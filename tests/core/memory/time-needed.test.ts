@@ -64,6 +64,16 @@ describe("the time that a case needs", () => {
     expect(inHands(planned({ target: 20 }))).toBeCloseTo(1.2 * 45);
   });
 
+  it("is longer in writing, as its target is", () => {
+    // Answers that took just what a written one should: half as long again.
+    const log = answers(1, [12, 12, 12], 6, {
+      answerWay: "write-it",
+      target: 12,
+    });
+    const other = planned({ case: "C3", target: 20 });
+    expect(timeNeeded(log, "write-it").toAsk(other)).toBeCloseTo(1.2 * 36);
+  });
+
   it("takes no notice of showings, interruptions and pauses", () => {
     const usual = answers(1, [4, 4, 4], 10);
     const others = [
@@ -97,6 +107,16 @@ describe("the time practised on a day", () => {
     // Three answers with two breaths between, and one after a long pause.
     expect(secondsPractised(log, dayNumber(2))).toBe(40);
     expect(secondsPractised(log, dayNumber(3))).toBe(0);
+  });
+
+  it("leaves out what was asked beyond the schedule, and goes on past yesterday's round", () => {
+    const log = [
+      ...answers(2, [5, 5], 10),
+      ...answers(2, [60], 900, { asking: "extra" }),
+      // A round of yesterday that was taken up once more.
+      ...answers(2, [7], 1800, { localDay: dayNumber(1) }),
+    ];
+    expect(secondsPractised(log, dayNumber(2))).toBe(20);
   });
 
   it("does not count an answer left lying as practice", () => {

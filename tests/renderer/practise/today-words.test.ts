@@ -38,7 +38,6 @@ function plan(changes: Partial<TodayPlan> = {}): TodayPlan {
     fresh: [],
     heldBack: 0,
     resting: [],
-    justMet: [],
     nextDue: undefined,
     newPerRound: 2,
     practised: 0,
@@ -48,7 +47,7 @@ function plan(changes: Partial<TodayPlan> = {}): TodayPlan {
     forgottenTomorrow: 0,
     caughtUpIn: 0,
     freshWaiting: 0,
-    daysAway: 1,
+    longestOverdue: 0,
     ...changes,
   };
 }
@@ -98,48 +97,59 @@ describe("today in words", () => {
     );
     expect(
       waitingWords(plan({ waiting: cases(3), caughtUpIn: undefined }), 5),
-    ).toContain("something will always wait");
+    ).toContain("something will wait for two months");
   });
 
   it("tells minutes that are over from a day on which nothing is due", () => {
-    expect(todayTitle(plan({ practised: 900, waiting: cases(2) }), 15)).toBe(
+    const over = { practised: 14 * 60 };
+    expect(todayTitle(plan({ ...over, waiting: cases(2) }), 15)).toBe(
       "Today’s 15 minutes are over.",
     );
-    expect(
-      todayTitle(
-        plan({ practised: 900, freshWaiting: 3, freshHeldBy: "minutes" }),
-        15,
-      ),
-    ).toBe("Today’s 15 minutes are over.");
-    expect(todayTitle(plan(), 15)).toBe("Nothing is due today.");
+    expect(todayTitle(plan({ ...over, freshWaiting: 3 }), 15)).toBe(
+      "Today’s 15 minutes are over.",
+    );
+    expect(todayTitle(plan(over), 15)).toBe("Nothing is due today.");
     expect(leftToday(plan(), 15)).toBe("Nothing is due today.");
+    const short = plan({
+      practised: 13 * 60,
+      freshWaiting: 3,
+      freshHeldBy: "minutes",
+    });
+    expect(todayTitle(short, 15)).toBe("Nothing is due today.");
+    expect(freshWords(short, 15)).toBe(
+      "What is left of your 15 minutes is too short for a new case.",
+    );
   });
 
-  it("welcomes back who was away for a week or more", () => {
-    expect(awayWords(plan({ daysAway: 14, due: cases(3) }))).toBe(
-      "You were away for 14 days: what has sunk furthest comes first.",
+  it("welcomes back who was away for a week or more while something was due", () => {
+    const since = (days: number) => dayNumber(TODAY - days);
+    const due = { due: cases(3), longestOverdue: 12 };
+    expect(awayWords(plan(due), since(14))).toBe(
+      "It is 14 days since you last practised: what has sunk furthest comes first.",
     );
+    expect(awayWords(plan({ ...due, waiting: cases(1) }), since(14))).toContain(
+      "Nothing new comes while something waits",
+    );
+    expect(awayWords(plan(due), since(6))).toBeUndefined();
+    expect(awayWords(plan(due), undefined)).toBeUndefined();
+    // Nothing was due in between.
     expect(
-      awayWords(plan({ daysAway: 14, due: cases(3), waiting: cases(1) })),
-    ).toContain("Nothing new comes while something waits");
-    expect(awayWords(plan({ daysAway: 6, due: cases(3) }))).toBeUndefined();
-    expect(awayWords(plan({ daysAway: 14 }))).toBeUndefined();
-    expect(
-      awayWords(plan({ daysAway: undefined, due: cases(3) })),
+      awayWords(plan({ due: cases(3), longestOverdue: 1 }), since(40)),
     ).toBeUndefined();
   });
 
   it("says why new cases wait", () => {
     expect(
-      freshWords(plan({ freshWaiting: 4, freshHeldBy: "coming-days" })),
+      freshWords(plan({ freshWaiting: 4, freshHeldBy: "coming-days" }), 15),
     ).toContain("next days");
     expect(
       freshWords(
         plan({ due: cases(3), freshWaiting: 4, freshHeldBy: "minutes" }),
+        15,
       ),
     ).toContain("more room");
     expect(
-      freshWords(plan({ fresh: cases(1, "new"), freshWaiting: 4 })),
+      freshWords(plan({ fresh: cases(1, "new"), freshWaiting: 4 }), 15),
     ).toBeUndefined();
   });
 

@@ -15,21 +15,24 @@ function spot(changes: Partial<WeakSpot>): WeakSpot {
     frequency: 0.5,
     time: 0,
     certainty: 0,
+    unsure: 0,
     ...changes,
   };
 }
 
 describe("a weak spot", () => {
   it("is slow where most is lost by time: as long as it takes, and as it should", () => {
-    expect(weakSpotWords(spot({ time: 2 }))).toBe("12 s where 8 are wanted");
-    expect(weakSpotWords(spot({ time: 0.25, certainty: 0.2 }))).toBe(
+    expect(weakSpotWords(spot({ time: 2 }), 0.9)).toBe(
+      "12 s where 8 are wanted",
+    );
+    expect(weakSpotWords(spot({ time: 0.25, certainty: 0.2 }), 0.9)).toBe(
       "8.5 s where 8 are wanted",
     );
   });
 
-  it("is unsure where most is lost by that", () => {
-    expect(weakSpotWords(spot({ time: 1, certainty: 2 }))).toBe(
-      "you may not know it any more",
-    );
+  it("is unsure where most is lost by that: as likely as it is, and as it should be", () => {
+    expect(
+      weakSpotWords(spot({ time: 1, certainty: 2, unsure: 0.15 }), 0.9),
+    ).toBe("you’d know it 75 times in 100 where 90 are wanted");
   });
 });
