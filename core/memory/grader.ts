@@ -7,6 +7,7 @@
  * - The first answer of the learner's day that was asked alone and turned, for
  *   each learner, case and hold. What was chosen or asked beyond the schedule
  *   is none. Repeats are made from what is still warm.
+ * - What was chosen is right or missed; no time says how surely.
  * - A case shown on the day it was first asked alone is `taught`; answered
  *   unaided it begins as steady, since no time of its own is known.
  * - A clock set back, or a zone change that lands on an earlier day, counts as
@@ -158,10 +159,11 @@ export class Grader {
         met.taughtDay = review.localDay;
       return GRADED[outcomeByFacts(grade)];
     }
+    // A look around the cube takes longer than the target of turns knows.
+    if (isRecognising(review.answerWay)) return GRADED[outcomeByFacts(grade)];
     const { lastDay } = met;
     const isFirstOfDay =
       review.asking === "alone" &&
-      !isRecognising(review.answerWay) &&
       (lastDay === undefined || review.localDay > lastDay);
     if (!isFirstOfDay)
       return GRADED[timedOutcome(record, review, grade, false)];

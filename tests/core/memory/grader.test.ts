@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { Grader, gradeLog, THINKING_SHARE } from "../../../core/memory/grader";
 import { dayNumber } from "../../../core/memory/local-day";
-import type { Review } from "../../../core/memory/review";
+import { RECOGNISING_WAYS, type Review } from "../../../core/memory/review";
 import { memoriesOf } from "../../../core/memory/schedule";
 import { ms, noonOf, sampleReview } from "./sample-review";
 
@@ -152,6 +152,24 @@ describe("facts", () => {
       "slow",
     );
     expect(outcome(grader, answer(14, { ...quick, slips: 3 }))).toBe("quick");
+  });
+
+  it("are all that counts of what was chosen: a target of turns says nothing of it", () => {
+    for (const answerWay of RECOGNISING_WAYS)
+      for (const seconds of [0.5, 16, 40]) {
+        const { thinking, ...untimed } = answer(10, {
+          answerWay,
+          asking: "extra",
+          target: 16,
+          total: ms(1000 * seconds),
+        });
+        expect(thinking).toBeDefined();
+        const grader = practised(10);
+        expect(grader.grade(untimed)).toEqual({ outcome: "steady" });
+        expect(grader.grade({ ...untimed, verdict: "missed" })).toEqual({
+          outcome: "missed",
+        });
+      }
   });
 });
 
