@@ -15,7 +15,7 @@ import {
 } from "../../storage/rounds";
 import type { StorageError } from "../../storage/storage-error";
 import { type Desk, formatDesk, parseDesk } from "./desk-schema";
-import type { Practised } from "./practised";
+import { isBesideToday, type Practised } from "./practised";
 
 /** A stored round that can go on. */
 export interface OpenRound {
@@ -49,14 +49,21 @@ export async function roundsThatGoOn(
   return ok(open);
 }
 
-/** The round begun for what is asked; where nothing is asked, else the last one under way. */
+/**
+ * The round begun for what is asked; where nothing is asked, else the last one
+ * under way of chosen cases. Weak spots and telling apart wait for whoever asks
+ * for them again: in the way of what today brings, they would be got past only
+ * by skipping each question.
+ */
 export function roundToTakeUp(
   open: readonly OpenRound[],
   of: Practised | undefined,
 ): OpenRound | undefined {
   return (
     open.find(({ desk }) => desk.of === of) ??
-    (of === undefined ? open[0] : undefined)
+    (of === undefined
+      ? open.find(({ desk }) => !isBesideToday(desk.of))
+      : undefined)
   );
 }
 

@@ -32,6 +32,11 @@ export function tellingApart(
   return RECOGNISING_WAYS.find((way) => tellApart(way) === of);
 }
 
+/** Whether what was chosen is offered beside what today brings: weak spots, or telling apart. */
+export function isBesideToday(of: Practised | undefined): boolean {
+  return of === WEAK_SPOTS || tellingApart(of) !== undefined;
+}
+
 /** What a text names, or undefined. */
 export function parsePractised(text: string): Practised | undefined {
   if (text === WEAK_SPOTS) return WEAK_SPOTS;

@@ -134,8 +134,10 @@ export class RoundAsker {
     }
     const open = await this.desk.openRounds();
     if (!open.ok) this.failed(open.error);
-    else
-      this.phase = { kind: "summary", round, waiting: open.value.length > 0 };
+    else {
+      const waiting = roundToTakeUp(open.value, undefined) !== undefined;
+      this.phase = { kind: "summary", round, waiting };
+    }
   }
 
   /** Puts the current item on the desk, stored before it is shown. Shape: `walk` as it was stored on the learner's cube. */

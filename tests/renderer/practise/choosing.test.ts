@@ -223,6 +223,35 @@ describe("telling cases apart", () => {
     expect(practise.phase.kind).toBe("summary");
   });
 
+  it("waits at its own address, and is not in the way of what today brings", async () => {
+    const app = await withMet(["C1", "C2", "E1", "E3"]);
+    const practise = await practising(app, WHICH);
+    await choose(practise, true);
+    await practise.next();
+    const begun = practise.round?.id;
+    await practise.open(undefined);
+    expect(practise.phase.kind).toBe("today");
+    await practise.start(undefined);
+    const ofToday = practise.round?.id;
+    expect(ofToday).not.toBe(begun);
+    await practise.open(WHICH);
+    expect(practise.round?.id).toBe(begun);
+    await practise.open(undefined);
+    expect(practise.round?.id).toBe(ofToday);
+    // Another address has a round of its own; the day's waits for its end.
+    await practise.open(tellApart("find-it"));
+    expect([begun, ofToday]).not.toContain(practise.round?.id);
+    while (practise.phase.kind === "question") await practise.skip();
+    expect(practise.phase).toMatchObject({ kind: "summary", waiting: true });
+  });
+
+  it("promises no round that waits where only other questions do", async () => {
+    const practise = await practising(await withMet(["C1", "C2"]), WHICH);
+    await practise.open(tellApart("find-it"));
+    while (practise.phase.kind === "question") await practise.skip();
+    expect(practise.phase).toMatchObject({ kind: "summary", waiting: false });
+  });
+
   it("is about cases of any stage that were met, whatever deck they are in", async () => {
     const [last] = casesOfStage("last-layer-placed");
     const id = last?.id ?? "E1";

@@ -355,6 +355,25 @@ describe("practising", () => {
     expect(practise.round?.tracks).toHaveLength(1);
   });
 
+  it("leaves a round of weak spots where it was begun: today can be reached past it", async () => {
+    const app = await openedApp();
+    await app.current.acknowledge({
+      review: sampleReview({
+        learner: app.current.learner.id,
+        case: "E1",
+        total: 40_000 as Milliseconds,
+      }),
+    });
+    const practise = await practising(app);
+    await practise.open("weak-spots");
+    const begun = practise.round?.id;
+    expect(attemptOf(practise).item.case).toBe("E1");
+    await practise.open(undefined);
+    expect(practise.phase.kind).toBe("today");
+    await practise.open("weak-spots");
+    expect(practise.round?.id).toBe(begun);
+  });
+
   it("counts a turn taken back as a correction", async () => {
     const app = await openedApp();
     const practise = await practising(app);
