@@ -53,7 +53,7 @@ export function untilWords(change: MemoryChange): UntilWords {
       more: memory + had,
     };
   }
-  // After an interruption the memory stays what it was.
+  // Asked beside the schedule, a case stays as due as it was.
   if (until <= today)
     return {
       line: again === "" ? "It is still due today." : `${again}.`,

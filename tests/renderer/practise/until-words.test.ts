@@ -34,7 +34,7 @@ describe("until when a case should last", () => {
     expect(after(20_001).line).toBe("Should last until tomorrow.");
   });
 
-  it("is never a day that has passed: an interrupted answer leaves a due case due", () => {
+  it("is never a day that has passed: asked beside the schedule, a due case stays due", () => {
     expect(after(19_990).line).toBe("It is still due today.");
     expect(after(19_990, { comesAgain: true }).line).toBe(
       "You will see it again in this round.",
