@@ -13,7 +13,15 @@ import { isLastLayerStage } from "../cases/stage";
 import { HOME_INDICES } from "../cases/variant";
 import type { PartlyKnownCubies } from "../cube/cubies";
 import type { HeldCube } from "../cube/held-cube";
-import { CORNER_FACES, CORNERS, EDGE_FACES, EDGES } from "../cube/pieces";
+import {
+  CORNER_FACES,
+  CORNER_NAMES,
+  CORNERS,
+  EDGE_FACES,
+  EDGE_NAMES,
+  EDGES,
+  type PieceName,
+} from "../cube/pieces";
 import type { Face } from "../cube/faces";
 import { invariant, present } from "../invariant";
 import { isRecognisable } from "../memory/recognising-round";
@@ -28,6 +36,20 @@ export const MOST_CHOICES = 4;
 export type ChosenPiece =
   | { readonly kind: "corner"; readonly piece: (typeof CORNERS)[number] }
   | { readonly kind: "edge"; readonly piece: (typeof EDGES)[number] };
+
+/** A piece's name. */
+export function nameOfPiece({ kind, piece }: ChosenPiece): PieceName {
+  const name = kind === "corner" ? CORNER_NAMES[piece] : EDGE_NAMES[piece];
+  return present(name, "pieces have names");
+}
+
+/** The piece of a name. */
+export function pieceNamed(name: PieceName): ChosenPiece {
+  const at = CORNERS.find((piece) => CORNER_NAMES[piece] === name);
+  if (at !== undefined) return { kind: "corner", piece: at };
+  const piece = EDGES.find((one) => EDGE_NAMES[one] === name);
+  return { kind: "edge", piece: present(piece, "a name is some piece's") };
+}
 
 /** Which case a position shows. */
 export interface WhichQuestion {

@@ -125,6 +125,18 @@ const COLUMNS: readonly Column[] = [
     ({ answeredAs }) => answeredAs ?? "",
   ),
   column(
+    "mistook.piece",
+    "letters U R F D L B",
+    "the piece that was asked for, or whose home was, by its sides on the solved cube; empty where no other was chosen",
+    ({ mistook }) => mistook?.piece ?? "",
+  ),
+  column(
+    "mistook.for",
+    "letters U R F D L B",
+    "the piece that was chosen in its place, or whose home was",
+    ({ mistook }) => mistook?.for ?? "",
+  ),
+  column(
     "thinking",
     "ms",
     "from the case shown to the first turn that is not lining up; empty where not known",

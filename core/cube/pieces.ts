@@ -50,6 +50,11 @@ export function edge(name: EdgeName): Edge {
   return EDGE_NAMES.indexOf(name) as Edge;
 }
 
+/** The names of all pieces, corners first. */
+export const PIECE_NAMES = [...CORNER_NAMES, ...EDGE_NAMES] as const;
+
+export type PieceName = (typeof PIECE_NAMES)[number];
+
 /** All eight corners, in order. */
 export const CORNERS: readonly Corner[] = CORNER_NAMES.map(corner);
 

@@ -2,6 +2,7 @@
 import * as v from "valibot";
 import { CASE_ID } from "../cases/case-id-schema";
 import { HOLDS } from "../cases/variant";
+import { PIECE_NAMES } from "../cube/pieces";
 import type { Result } from "../result";
 import { ANSWER_WAYS, ASKINGS, HINTS, type Review } from "./review";
 import {
@@ -34,6 +35,9 @@ const REVIEW = v.looseObject({
   turns: v.array(v.object({ turn: v.string(), at: MILLISECONDS })),
   verdict: v.picklist(["right", "missed"]),
   answeredAs: v.exactOptional(CASE_ID),
+  mistook: v.exactOptional(
+    v.object({ piece: v.picklist(PIECE_NAMES), for: v.picklist(PIECE_NAMES) }),
+  ),
   corrections: COUNT,
   slips: COUNT,
   hints: v.array(v.picklist(HINTS)),

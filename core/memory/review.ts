@@ -5,6 +5,7 @@
  */
 import type { CaseId } from "../cases/case-ids";
 import type { Hold, Variant } from "../cases/variant";
+import type { PieceName } from "../cube/pieces";
 
 declare const localDayBrand: unique symbol;
 declare const millisecondsBrand: unique symbol;
@@ -64,6 +65,16 @@ export interface TimedTurn {
   readonly at: Milliseconds;
 }
 
+/**
+ * A wrong choice among pieces (Find it) or homes (Where is home?, each named
+ * like the piece that belongs there). Names are those of the body frame, in
+ * which U has the first colour.
+ */
+export interface Mistook {
+  readonly piece: PieceName;
+  readonly for: PieceName;
+}
+
 /** A stored review. Fields are never renamed; absent means not measured. */
 export interface Review {
   /** A random UUID: logs merge in any order as a union. */
@@ -93,6 +104,8 @@ export interface Review {
   readonly verdict: "right" | "missed";
   /** The case that was taken for the one shown: the answer was right for it, or it was chosen. Absent: the mistake was another, or is not known. */
   readonly answeredAs?: CaseId;
+  /** The piece or home that was chosen in the place of the one asked for. Absent: none was, or it is not known. */
+  readonly mistook?: Mistook;
   /** Corrections that were no finger slips. */
   readonly corrections: number;
   /** Corrections within one second on the same layer. */

@@ -4,7 +4,12 @@ import type { Hold } from "../cases/variant";
 import { present } from "../invariant";
 import { type GradedAnswer as Worth, isMissed } from "../memory/grade";
 import { Grader } from "../memory/grader";
-import { type AnswerWay, isRecognising, type Review } from "../memory/review";
+import {
+  type AnswerWay,
+  isRecognising,
+  type Mistook,
+  type Review,
+} from "../memory/review";
 
 /** What of a review progress looks at. */
 export interface ProgressAnswer extends Pick<
@@ -24,6 +29,7 @@ export interface ProgressAnswer extends Pick<
   // Undefined is as good as absent: objects of one shape are read faster, and
   // there may be a million.
   readonly answeredAs?: CaseId | undefined;
+  readonly mistook?: Mistook | undefined;
   readonly thinking?: number | undefined;
   readonly turning?: number | undefined;
 }

@@ -13,6 +13,7 @@ const COLUMNS = v.pipe(
   v.object({
     cases: v.instance(Uint16Array<ArrayBuffer>),
     answeredAs: v.instance(Uint16Array<ArrayBuffer>),
+    mistook: v.instance(Uint16Array<ArrayBuffer>),
     choices: v.instance(Uint16Array<ArrayBuffer>),
     corrections: v.instance(Uint16Array<ArrayBuffer>),
     committedTurns: v.instance(Uint16Array<ArrayBuffer>),

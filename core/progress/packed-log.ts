@@ -5,6 +5,7 @@
  */
 import type { CaseId } from "../cases/case-ids";
 import { HOLDS } from "../cases/variant";
+import { PIECE_NAMES } from "../cube/pieces";
 import { invariant, present } from "../invariant";
 import { dayNumber } from "../memory/local-day";
 import {
@@ -13,6 +14,7 @@ import {
   type Hint,
   HINTS,
   type Milliseconds,
+  type Mistook,
   type Review,
 } from "../memory/review";
 import {
@@ -27,6 +29,8 @@ export interface LogColumns {
   /** The case's number in `cases`, and that of the case it was answered as; none is `NO_CASE`. */
   readonly cases: Uint16Array<ArrayBuffer>;
   readonly answeredAs: Uint16Array<ArrayBuffer>;
+  /** A piece's number times how many there are, and that of the one it was taken for; none is `NO_PIECES`. */
+  readonly mistook: Uint16Array<ArrayBuffer>;
   /** Everything that is one of a few, in bits. */
   readonly choices: Uint16Array<ArrayBuffer>;
   readonly corrections: Uint16Array<ArrayBuffer>;
@@ -54,6 +58,7 @@ export function columnsOf({
 }
 
 const NO_CASE = 0xffff;
+const NO_PIECES = 0xffff;
 /** Nobody corrects or turns so often. */
 const MOST = 0xffff;
 
@@ -86,6 +91,13 @@ function choicesOf(answer: ProgressAnswer): number {
   );
 }
 
+function piecesOf(mistook: Mistook | undefined): number {
+  return mistook === undefined
+    ? NO_PIECES
+    : PIECE_NAMES.indexOf(mistook.piece) * PIECE_NAMES.length +
+        PIECE_NAMES.indexOf(mistook.for);
+}
+
 /** What of a review is packed. */
 export type PackedAnswer = ProgressAnswer & Pick<Review, "turns">;
 
@@ -103,6 +115,7 @@ export function logPacker(count: number): LogPacker {
   const columns: LogColumns = {
     cases: new Uint16Array(count),
     answeredAs: new Uint16Array(count),
+    mistook: new Uint16Array(count),
     choices: new Uint16Array(count),
     corrections: new Uint16Array(count),
     committedTurns: new Uint16Array(count),
@@ -127,6 +140,7 @@ export function logPacker(count: number): LogPacker {
       columns.cases[next] = numberOf(answer.case);
       columns.answeredAs[next] =
         answeredAs === undefined ? NO_CASE : numberOf(answeredAs);
+      columns.mistook[next] = piecesOf(answer.mistook);
       columns.choices[next] = choicesOf(answer);
       columns.corrections[next] = Math.min(answer.corrections, MOST);
       columns.committedTurns[next] = Math.min(committedTurns(answer), MOST);
@@ -165,6 +179,17 @@ const HINT_LISTS = Array.from({ length: 1 << HINTS.length }, (_, bits) =>
   HINTS.filter((_, i) => (bits >> i) & 1),
 );
 
+function mistookAt(pieces: number | undefined): Mistook | undefined {
+  if (pieces === undefined || pieces === NO_PIECES) return undefined;
+  const count = PIECE_NAMES.length;
+  const piece = PIECE_NAMES[Math.floor(pieces / count)];
+  const taken = PIECE_NAMES[pieces % count];
+  return {
+    piece: present(piece, "a packed piece is known"),
+    for: present(taken, "a packed piece is known"),
+  };
+}
+
 function known(time: number | undefined): number | undefined {
   return time === undefined || Number.isNaN(time) ? undefined : time;
 }
@@ -188,6 +213,7 @@ export function unpacked({ cases, columns }: PackedLog): AnswerList {
         interrupted: ((choices >> BITS.interrupted) & 1) === 1,
         verdict: (choices >> BITS.missed) & 1 ? "missed" : "right",
         answeredAs: answeredAs === NO_CASE ? undefined : caseAt(answeredAs),
+        mistook: mistookAt(columns.mistook[i]),
         corrections: columns.corrections[i] ?? 0,
         committedTurns: columns.committedTurns[i] ?? 0,
         hints: HINT_LISTS[choices >> BITS.hints] ?? [],

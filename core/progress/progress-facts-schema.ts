@@ -9,7 +9,9 @@ import {
   readBySchema,
   type StoredRowError,
 } from "../memory/stored-row";
+import { PIECE_NAMES } from "../cube/pieces";
 import type { Result } from "../result";
+import { PIECE_WAYS } from "./confusions";
 import type { ProgressFacts } from "./progress-facts";
 
 const AMOUNT = v.pipe(v.number(), v.finite(), v.minValue(0));
@@ -66,6 +68,15 @@ const FACTS = v.object({
       }),
     ),
     missed: COUNT,
+    pieces: list(
+      v.object({
+        answerWay: v.picklist(PIECE_WAYS),
+        piece: v.picklist(PIECE_NAMES),
+        for: v.picklist(PIECE_NAMES),
+        times: COUNT,
+        lastDay: LOCAL_DAY,
+      }),
+    ),
   }),
   forecast: v.object({
     bins: list(

@@ -1,6 +1,10 @@
 /** What each picture of the progress page shows for this learner, in sentences with numbers. */
+import { pieceNamed } from "../../../core/answer/recognising-question";
 import { stageNames } from "../../../core/cases/stage-words";
+import type { PieceName } from "../../../core/cube/pieces";
 import type { LocalDay } from "../../../core/memory/review";
+import { capitalised } from "../../../core/notation/sentence";
+import type { ColourScheme } from "../../../core/picture/colour-sets";
 import {
   type Attempt,
   averageOfFive,
@@ -12,7 +16,10 @@ import {
   turningTells,
 } from "../../../core/progress/case-times";
 import type { ComingBack } from "../../../core/progress/coming-back";
-import type { Confusions } from "../../../core/progress/confusions";
+import type {
+  Confusions,
+  PieceConfusion,
+} from "../../../core/progress/confusions";
 import {
   ENOUGH_FORECASTS,
   type Forecast,
@@ -24,6 +31,7 @@ import { CONFUSION_DAYS } from "../../../core/progress/progress-facts";
 import { LEAST_POINTS } from "../../../core/progress/smooth-curve";
 import type { CaseTurns } from "../../../core/progress/turning-speed";
 import { dayInWords, seconds } from "../../components/time-words";
+import { pieceInWords } from "../../state/practise/prompt-words";
 
 /** A number of things: "1 case", "3 cases". */
 export function counted(count: number, thing: string): string {
@@ -105,13 +113,33 @@ export function slowSentence(
 }
 
 /** How many misses were confusions. */
-export function confusionSentence({ pairs, missed }: Confusions): string {
-  const times = pairs.reduce((sum, pair) => sum + pair.times, 0);
-  if (missed === 0) return `No answer was missed in ${CONFUSION_DAYS} days.`;
-  const of = `${counted(missed, "missed answer")} in ${CONFUSION_DAYS} days`;
-  return times === 0
-    ? `Of ${of}, none was another case’s way.`
-    : `Of ${of}, ${times} ${times === 1 ? "was" : "were"} another case’s way.`;
+export function confusionSentence({
+  pairs,
+  missed,
+  pieces,
+}: Confusions): string {
+  const timesOf = (all: readonly { readonly times: number }[]) =>
+    all.reduce((sum, { times }) => sum + times, 0);
+  const chosen = timesOf(pieces);
+  const within = `in ${CONFUSION_DAYS} days`;
+  const wrong = `another piece or home was chosen ${counted(chosen, "time")}`;
+  if (missed === 0)
+    return chosen === 0
+      ? `No answer was missed ${within}.`
+      : `${capitalised(wrong)} ${within}.`;
+  const times = timesOf(pairs);
+  const cases = `Of ${counted(missed, "missed answer")} ${within}, ${times === 0 ? "none" : times} ${times < 2 ? "was" : "were"} for another case.`;
+  return chosen === 0 ? cases : `${cases} ${capitalised(wrong)}.`;
+}
+
+/** A piece that was asked for or chosen, or its home: "The white and green edge", "Home of the white and green edge". */
+export function confusedPieceWords(
+  name: PieceName,
+  { answerWay }: Pick<PieceConfusion, "answerWay">,
+  scheme: ColourScheme,
+): string {
+  const piece = pieceInWords(pieceNamed(name), scheme);
+  return answerWay === "find-it" ? capitalised(piece) : `Home of ${piece}`;
 }
 
 /** Whether the forecast holds: a verdict, and the numbers behind it. */

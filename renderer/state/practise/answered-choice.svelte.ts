@@ -1,9 +1,12 @@
 /** A question that was answered by choosing, while the learner looks at what came of it. */
+import { nameOfPiece } from "../../../core/answer/recognising-question";
 import type { CaseId } from "../../../core/cases/case-ids";
+import { present } from "../../../core/invariant";
 import type { Outcome } from "../../../core/memory/grade";
 import type {
   LocalDay,
   Milliseconds,
+  Mistook,
   Review,
 } from "../../../core/memory/review";
 import { now, utcOffset } from "../../platform/clock";
@@ -41,14 +44,20 @@ export class AnsweredChoice {
   }
 }
 
-/** The case that was taken for the one shown; undefined for the right one, and where no case was chosen. */
-function takenFor(
-  { question }: ChoiceAttempt,
-  choice: number,
-): CaseId | undefined {
-  return question.way === "which-is-it" && choice !== question.right
-    ? question.choices[choice]
-    : undefined;
+/** What was chosen in the place of the right one: a case, or a piece or home. */
+interface Taken {
+  readonly answeredAs?: CaseId | undefined;
+  readonly mistook?: Mistook | undefined;
+}
+
+function takenFor({ question }: ChoiceAttempt, choice: number): Taken {
+  if (choice === question.right) return {};
+  if (question.way === "which-is-it")
+    return { answeredAs: question.choices[choice] };
+  const chosen = present(question.choices[choice], "a choice is one");
+  return {
+    mistook: { piece: nameOfPiece(question.piece), for: nameOfPiece(chosen) },
+  };
 }
 
 /** A choice made now, counted for `localDay`. Nothing is stored yet. */
@@ -78,7 +87,7 @@ export function answeredChoice(
       id: freshId(),
       learner: learner.learner.id,
       item: attempt.item,
-      answeredAs: takenFor(attempt, choice),
+      ...takenFor(attempt, choice),
       position: attempt.position,
       answerWay: attempt.question.way,
       scheme: learner.scheme,

@@ -12,6 +12,7 @@ import type {
   Hint,
   LocalDay,
   Milliseconds,
+  Mistook,
   Review,
 } from "../../../core/memory/review";
 import type { RoundItem } from "../../../core/memory/round";
@@ -48,6 +49,8 @@ export interface ReviewContext {
   readonly item: RoundItem;
   /** The case that was taken for the one shown, where that is known. */
   readonly answeredAs?: CaseId | undefined;
+  /** The piece or home that was chosen in the place of the one asked for. */
+  readonly mistook?: Mistook | undefined;
   /** What the learner saw. */
   readonly position: Position;
   readonly answerWay: AnswerWay;
@@ -82,7 +85,7 @@ export function diagnosisOf(
 export function reviewOf(given: ReviewedPart, context: ReviewContext): Review {
   const { item, measured } = { item: context.item, measured: given.measured };
   const isRight = given.verdict.right && !given.shownTheWay;
-  const { answeredAs } = context;
+  const { answeredAs, mistook } = context;
   return {
     id: context.id,
     learner: context.learner,
@@ -102,6 +105,7 @@ export function reviewOf(given: ReviewedPart, context: ReviewContext): Review {
     turns: measured.turns,
     verdict: isRight ? "right" : "missed",
     ...(answeredAs === undefined ? {} : { answeredAs }),
+    ...(mistook === undefined ? {} : { mistook }),
     corrections: measured.corrections,
     slips: measured.slips,
     hints: given.hints,

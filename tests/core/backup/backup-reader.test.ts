@@ -5,6 +5,9 @@ import {
   backupReader,
 } from "../../../core/backup/backup-reader";
 import { DEEPEST_LINE, LONGEST_LINE } from "../../../core/backup/backup-line";
+import { backupWriter } from "../../../core/backup/backup-writer";
+import { ANSWER_WAYS, ASKINGS } from "../../../core/memory/review";
+import { sampleReview } from "../memory/sample-review";
 import {
   ANN,
   answersOf,
@@ -74,6 +77,40 @@ describe("a backup", () => {
         unknownLines: 0,
       },
     });
+  });
+
+  it("gives back answers of every way and asking as they were given", () => {
+    const answers = ANSWER_WAYS.flatMap((answerWay) =>
+      ASKINGS.map((asking) =>
+        sampleReview(20_000, {
+          id: `${answerWay} ${asking}`,
+          learner: ANN.id,
+          answerWay,
+          asking,
+          verdict: "missed",
+          ...(answerWay === "which-is-it" ? { answeredAs: "E2a" } : {}),
+          ...(answerWay === "find-it" || answerWay === "where-is-home"
+            ? { mistook: { piece: "UF", for: "UR" } }
+            : {}),
+        }),
+      ),
+    );
+    const writer = backupWriter();
+    const lines = [
+      writer.header({
+        madeAt: 5,
+        learners: 1,
+        reviews: answers.length,
+        decks: 0,
+      }),
+      writer.row({ kind: "learner", content: ANN, table: "learners", key: "" }),
+      ...answers.map((content) =>
+        writer.row({ kind: "review", content, table: "reviews", key: "" }),
+      ),
+      writer.end(),
+    ].map((line) => line.trimEnd());
+    const read = readLines(lines);
+    expect(read.ok && [...read.value.reviews.values()]).toEqual(answers);
   });
 
   it("is the same however its text is cut into pieces", () => {

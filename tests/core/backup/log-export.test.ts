@@ -18,6 +18,7 @@ const FULL = sampleReview(20_000, {
   hintTimes: [ms(1200), ms(3400)],
   looks: 2,
   answeredAs: "E2a",
+  mistook: { piece: "UF", for: "UBR" },
 });
 
 /** A review's value under a dotted name, as a cell shows it. */
@@ -25,7 +26,7 @@ function valueAt(review: object, name: string): unknown {
   const at = (value: unknown, key: string): unknown =>
     Array.isArray(value)
       ? value.map((one: unknown) => at(one, key))
-      : (Object.entries(value as object) as [string, unknown][]).find(
+      : (Object.entries((value ?? {}) as object) as [string, unknown][]).find(
           ([own]) => own === key,
         )?.[1];
   const value = name.split(".").reduce<unknown>(at, review);

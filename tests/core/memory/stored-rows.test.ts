@@ -41,6 +41,7 @@ describe("a stored review", () => {
     turning: ms(900),
     turns: [{ turn: "F2", at: ms(1200.5) }],
     hints: ["piece"],
+    mistook: { piece: "URF", for: "DLF" },
   });
 
   it("is read back as it was written, times known or not", () => {
@@ -61,6 +62,8 @@ describe("a stored review", () => {
     ["wrong-type", ["thinking"], null, "thinking"],
     ["unknown-value", ["case"], "E99", "case"],
     ["unknown-value", ["answeredAs"], "E99", "answeredAs"],
+    ["unknown-value", ["mistook", "piece"], "RU", "mistook.piece"],
+    ["missing-field", ["mistook", "for"], undefined, "mistook.for"],
     ["unknown-value", ["asking"], "never", "asking"],
     ["unknown-value", ["variant", "home"], 4, "variant.home"],
     ["unknown-value", ["hints", 0], "all", "hints.0"],

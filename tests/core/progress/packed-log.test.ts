@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { HOLDS } from "../../../core/cases/variant";
+import { PIECE_NAMES } from "../../../core/cube/pieces";
 import { dayNumber } from "../../../core/memory/local-day";
 import {
   ANSWER_WAYS,
@@ -40,6 +41,7 @@ const answer: fc.Arbitrary<PackedAnswer> = fc
       target: fc.integer({ min: 1, max: 60 }),
       turns: fc.array(fc.record({ turn: fc.constant("R"), at: time })),
       answeredAs: one(CASES),
+      mistook: fc.record({ piece: one(PIECE_NAMES), for: one(PIECE_NAMES) }),
       thinking: time,
       turning: time,
     },
@@ -148,18 +150,25 @@ describe("progress facts", () => {
     sampleReview(1, { asking: "shown" }),
     sampleReview(2, { thinking: ms(2000), turning: ms(2500) }),
     sampleReview(4, { verdict: "missed", answeredAs: "E3" }),
+    sampleReview(5, {
+      answerWay: "find-it",
+      asking: "extra",
+      verdict: "missed",
+      mistook: { piece: "UF", for: "UR" },
+    }),
     sampleReview(5, { case: "C1", hold: "down" }),
   ];
 
   it("tell of answers, not of showings", () => {
     const facts = factsOf(log, 6);
-    expect(facts.answers).toBe(3);
+    expect(facts.answers).toBe(4);
     expect(facts.firstDay).toBe(2);
     expect(facts.times.map((times) => `${times.case} ${times.hold}`)).toEqual([
       "E1 up",
       "C1 down",
     ]);
     expect(facts.confusions.pairs).toHaveLength(1);
+    expect(facts.confusions.pieces).toHaveLength(1);
     expect(facts.forecast.answers).toBe(1);
     expect(facts.kept).toHaveLength(5);
   });
@@ -197,12 +206,25 @@ describe("progress facts", () => {
         ...facts,
         confusions: {
           missed: 1,
+          pieces: [],
           pairs: [{ ...facts.confusions.pairs[0], answeredAs: "E99" }],
         },
       }),
     ).toEqual({
       ok: false,
       error: { code: "unknown-value", field: "confusions.pairs.0.answeredAs" },
+    });
+    expect(
+      parseProgressFacts({
+        ...facts,
+        confusions: {
+          ...facts.confusions,
+          pieces: [{ ...facts.confusions.pieces[0], for: "RU" }],
+        },
+      }),
+    ).toEqual({
+      ok: false,
+      error: { code: "unknown-value", field: "confusions.pieces.0.for" },
     });
   });
 });

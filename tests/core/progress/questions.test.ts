@@ -204,12 +204,52 @@ describe("what is mistaken for what", () => {
     const { pairs, missed: misses } = confusionsOf([
       missed(1, "C1", "C2"),
       chosen("which-is-it", "C2"),
-      chosen("find-it"),
+      chosen("which-is-it"),
     ]);
     expect(pairs.map((p) => `${p.case} ${p.answeredAs} ${p.times}`)).toEqual([
       "C1 C2 2",
     ]);
     expect(misses).toBe(3);
+  });
+
+  it("counts pieces and homes apart from cases: no case could be taken for another", () => {
+    const chosen = (
+      day: number,
+      answerWay: Review["answerWay"],
+      mistook?: Review["mistook"],
+    ) =>
+      answered(day, {
+        ...missed(day, "C1"),
+        asking: "extra",
+        answerWay,
+        ...(mistook === undefined ? {} : { mistook }),
+      });
+    const log = [
+      missed(1, "C1", "C2"),
+      chosen(1, "find-it", { piece: "URF", for: "UFL" }),
+      chosen(2, "find-it", { piece: "UFL", for: "URF" }),
+      chosen(3, "where-is-home", { piece: "URF", for: "UFL" }),
+      chosen(4, "where-is-home", { piece: "URF", for: "UFL" }),
+      // Chosen before it was kept what.
+      chosen(5, "find-it"),
+    ];
+    const { pieces, pairs, missed: misses } = confusionsOf(log);
+    expect(misses).toBe(1);
+    expect(pairs).toHaveLength(1);
+    expect(pieces).toEqual([
+      {
+        answerWay: "where-is-home",
+        piece: "URF",
+        for: "UFL",
+        times: 2,
+        lastDay: 4,
+      },
+      { answerWay: "find-it", piece: "UFL", for: "URF", times: 1, lastDay: 2 },
+      { answerWay: "find-it", piece: "URF", for: "UFL", times: 1, lastDay: 1 },
+    ]);
+    expect(confusionsOf(log, dayNumber(4)).pieces).toMatchObject([
+      { times: 1 },
+    ]);
   });
 
   it("is told of one case in both directions, the most frequent first", () => {

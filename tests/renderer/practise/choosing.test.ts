@@ -2,6 +2,7 @@ import "fake-indexeddb/auto";
 import { beforeEach, describe, expect, it } from "vitest";
 import type { CaseId } from "../../../core/cases/case-ids";
 import { casesOfStage } from "../../../core/cases/case-table";
+import { CORNER_NAMES } from "../../../core/cube/pieces";
 import type { Review } from "../../../core/memory/review";
 import { confusionsOf } from "../../../core/progress/confusions";
 import {
@@ -138,15 +139,34 @@ describe("telling cases apart", () => {
     expect(phase.answered.acknowledged).toBe(review?.id);
   });
 
-  it("keeps of a piece or a home only whether it was right", async () => {
+  it("keeps which piece or home was chosen in the place of which, and nothing where it was right", async () => {
     for (const way of ["find-it", "where-is-home"] as const) {
       await forgetDatabases();
       const app = await withMet(["C1"]);
       const practise = await practising(app, tellApart(way));
-      await choose(practise, false);
-      const [review] = await answers(app);
-      expect(review).toMatchObject({ answerWay: way, verdict: "missed" });
+      const { question } = questionOf(practise);
+      if (question.way === "which-is-it") throw new Error(question.way);
+      const chosen = question.choices[await choose(practise, false)];
+      const mistook = {
+        piece: CORNER_NAMES[question.piece.piece],
+        for: chosen && CORNER_NAMES[chosen.piece],
+      };
+      expect(mistook.for).toBeDefined();
+      await practise.next();
+      await choose(practise, true);
+      const [review, right] = await answers(app);
+      expect(review).toMatchObject({
+        answerWay: way,
+        verdict: "missed",
+        mistook,
+      });
       expect(review).not.toHaveProperty("answeredAs");
+      expect(right).toMatchObject({ verdict: "right" });
+      expect(right).not.toHaveProperty("mistook");
+      expect(confusionsOf(app.current.reviews)).toMatchObject({
+        missed: 0,
+        pieces: [{ answerWay: way, ...mistook, times: 1 }],
+      });
     }
   });
 

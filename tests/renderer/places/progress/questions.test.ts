@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import type { CaseId } from "../../../../core/cases/case-ids";
 import { dayNumber } from "../../../../core/memory/local-day";
 import type { CaseTimes } from "../../../../core/progress/case-times";
+import type { PieceConfusion } from "../../../../core/progress/confusions";
 import { forecastOf } from "../../../../core/progress/forecast";
 import type { CaseOverDays } from "../../../../core/progress/times-over-days";
 import { USUAL_SCHEME } from "../../../../core/picture/colour-sets";
@@ -135,10 +136,15 @@ describe("which cases are slow", () => {
 });
 
 describe("what is mistaken for what", () => {
-  const show = (missed: number, ...counts: number[]) =>
+  const show = (
+    missed: number,
+    counts: readonly number[] = [],
+    pieces: readonly PieceConfusion[] = [],
+  ) =>
     render(MistakenFor, {
       confusions: {
         missed,
+        pieces,
         pairs: counts.map((count, i) => ({
           case: i === 0 ? "C1" : "C4",
           hold: "up",
@@ -150,13 +156,14 @@ describe("what is mistaken for what", () => {
       today: dayNumber(TODAY),
       label,
       palette,
+      scheme: USUAL_SCHEME,
     });
 
   it("strikes each time, and says how many misses it explains", async () => {
-    show(9, 12, 3);
+    show(20, [12, 3]);
     expect(
       screen.getByText(
-        "Of 9 missed answers in 90 days, 15 were another case’s way.",
+        "Of 20 missed answers in 90 days, 15 were for another case.",
       ),
     ).toBeTruthy();
     expect(screen.getByText("12 times")).toBeTruthy();
@@ -173,12 +180,59 @@ describe("what is mistaken for what", () => {
     const { unmount } = show(4);
     expect(
       screen.getByText(
-        "Of 4 missed answers in 90 days, none was another case’s way.",
+        "Of 4 missed answers in 90 days, none was for another case.",
       ),
     ).toBeTruthy();
     unmount();
     show(0);
     expect(screen.getByText("No answer was missed in 90 days.")).toBeTruthy();
+  });
+
+  const taken = (
+    answerWay: PieceConfusion["answerWay"],
+    times: number,
+  ): PieceConfusion => ({
+    answerWay,
+    piece: "UF",
+    for: "UR",
+    times,
+    lastDay: dayNumber(TODAY),
+  });
+
+  it("says which pieces and homes were chosen for which, beside the cases", async () => {
+    show(4, [1], [taken("find-it", 2), taken("where-is-home", 1)]);
+    expect(
+      screen.getByText(
+        "Of 4 missed answers in 90 days, 1 was for another case. Another piece or home was chosen 3 times.",
+      ),
+    ).toBeTruthy();
+    const inTable = [
+      ["Asked for", "Chosen", "Times", "Last"],
+      ["The white and green edge", "The white and red edge", "2", "today"],
+      [
+        "Home of the white and green edge",
+        "Home of the white and red edge",
+        "1",
+        "today",
+      ],
+    ];
+    expect(cellTexts()).toEqual(inTable);
+    await openTable();
+    expect(cellTexts().slice(2)).toEqual(inTable);
+  });
+
+  it("says them where no case was taken for another, and all of them in the table", async () => {
+    const pieces = (["UR", "UL", "UB", "FR", "FL", "DF"] as const).map(
+      (name, i) => ({ ...taken("find-it", 6 - i), for: name }),
+    );
+    show(0, [], pieces);
+    expect(
+      screen.getByText("Another piece or home was chosen 21 times in 90 days."),
+    ).toBeTruthy();
+    expect(cellTexts()).toHaveLength(6);
+    expect(screen.getByText("1 more in the table.")).toBeTruthy();
+    await openTable();
+    expect(cellTexts()).toHaveLength(7);
   });
 });
 
