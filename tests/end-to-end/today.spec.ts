@@ -19,7 +19,9 @@ test("by keyboard: who comes back after a fortnight is told what fits, chooses t
   const title = page.getByRole("heading", { level: 1 });
   await expect(title).toContainText(/^Today: \d+ cases, about \d+ minutes\.$/);
   await expect(title).toBeFocused();
-  await expect(page.getByText(/It is 14 days since you last practised/)).toBeVisible();
+  await expect(
+    page.getByText(/It is 14 days since you last practised/),
+  ).toBeVisible();
 
   // From the buttons on to the minutes, and down to the fewest.
   await page.getByRole("radio", { name: "15", exact: true }).focus();
