@@ -1,6 +1,10 @@
 /** Where an item of a round becomes a question to choose from. */
 import { recognisingQuestion } from "../../../core/answer/recognising-question";
 import { dayAfter } from "../../../core/memory/local-day";
+import {
+  type ConfusedPair,
+  withRightChoices,
+} from "../../../core/memory/recognising-round";
 import type { RecognisingWay } from "../../../core/memory/review";
 import type { RoundItem } from "../../../core/memory/round";
 import {
@@ -17,10 +21,13 @@ import { positionOfItem } from "./position-of-item";
 /** The position of an item is drawn from its seed itself. */
 const SEED_OF_CHOICES = 1;
 
-/** What a learner mixed up of late, most often first. */
-export function mixedUpPairs(learner: LearnerState): readonly Confusion[] {
-  const since = dayAfter(learner.today, -CONFUSION_DAYS);
-  return confusionsOf(learner.reviews, since).pairs;
+/** What a learner mixed up of late, most often first, with what was chosen right since. */
+export function mixedUpPairs({
+  today,
+  reviews,
+}: LearnerState): readonly (Confusion & ConfusedPair)[] {
+  const since = dayAfter(today, -CONFUSION_DAYS);
+  return withRightChoices(reviews, confusionsOf(reviews, since).pairs);
 }
 
 /**

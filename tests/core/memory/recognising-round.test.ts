@@ -10,10 +10,12 @@ import {
   isRecognisable,
   planRecognising,
   QUESTIONS,
+  withRightChoices,
 } from "../../../core/memory/recognising-round";
 import {
   RECOGNISING_WAYS,
   type RecognisingWay,
+  type Review,
 } from "../../../core/memory/review";
 import { answerItem, type Round, startRound } from "../../../core/memory/round";
 import { randomSource } from "../../../core/random-source";
@@ -28,6 +30,17 @@ function met(id: CaseId): PlannedCase {
     memory: "settling",
     times: 1,
   };
+}
+
+const NONE = { "which-is-it": 0, "find-it": 0, "where-is-home": 0 };
+
+/** A case that was taken for another, with what was chosen right since. */
+function confused(
+  id: CaseId,
+  answeredAs: CaseId,
+  right: Partial<ConfusedPair["rightSince"]> = {},
+): ConfusedPair {
+  return { case: id, answeredAs, rightSince: { ...NONE, ...right } };
 }
 
 function plan(
@@ -108,13 +121,42 @@ describe("a round of questions to choose from", () => {
   });
 
   it("begins with what was mistaken, most often first, both of a pair", () => {
-    const pairs: ConfusedPair[] = [
-      { case: "C4", answeredAs: "C5" },
-      { case: "E9a", answeredAs: "E8a" },
-    ];
+    const pairs = [confused("C4", "C5"), confused("E9a", "E8a")];
     const cases = casesOf(plan(FIRST_LAYER_IDS, pairs));
     expect(cases.slice(0, 4)).toEqual(["C4", "C5", "E9a", "E8a"]);
     expect(cases).toHaveLength(QUESTIONS);
+  });
+
+  it("begins with three of many pairs that were mistaken: the others come and go", () => {
+    const pairs = [
+      confused("C4", "C5"),
+      confused("C5", "C4"),
+      confused("E9a", "E8a"),
+      confused("E1", "E3"),
+      confused("C1", "C2"),
+      confused("E2a", "E7"),
+    ];
+    const rounds = Array.from({ length: 20 }, (_, seed) =>
+      casesOf(plan(FIRST_LAYER_IDS, pairs, "which-is-it", seed)),
+    );
+    for (const cases of rounds)
+      expect(cases.slice(0, 6)).toEqual(["C4", "C5", "E9a", "E8a", "E1", "E3"]);
+    const others = new Set(rounds.map((cases) => cases.slice(6).join(" ")));
+    expect(others.size).toBeGreaterThan(15);
+    expect(casesOf(plan(FIRST_LAYER_IDS, pairs, "which-is-it", 3))).toEqual(
+      rounds[3],
+    );
+  });
+
+  it("lets a pair go after two right choices in its way, and the next one in", () => {
+    const pairs = [
+      confused("C4", "C5", { "which-is-it": 2, "find-it": 1 }),
+      confused("E9a", "E8a", { "which-is-it": 1 }),
+    ];
+    const begun = (way: RecognisingWay) =>
+      casesOf(plan(FIRST_LAYER_IDS, pairs, way)).slice(0, 2);
+    expect(begun("which-is-it")).toEqual(["E9a", "E8a"]);
+    expect(begun("find-it")).toEqual(["C4", "C5"]);
   });
 
   it("goes on with look-alikes side by side that were both met", () => {
@@ -130,7 +172,7 @@ describe("a round of questions to choose from", () => {
   });
 
   it("asks only what was met, even where something else was mistaken", () => {
-    const pairs: ConfusedPair[] = [{ case: "C4", answeredAs: "C5" }];
+    const pairs = [confused("C4", "C5")];
     expect(casesOf(plan(["C4", "E1"], pairs)).toSorted()).toEqual(["C4", "E1"]);
     expect(plan([], pairs)).toEqual([]);
   });
@@ -195,5 +237,55 @@ describe("whether a case can be asked by choosing", () => {
         way === "which-is-it",
       );
     }
+  });
+});
+
+describe("right choices since a pair was mistaken", () => {
+  const chosen = (
+    id: CaseId,
+    answerWay: Review["answerWay"],
+    answeredAs?: CaseId,
+  ) =>
+    sampleReview(20_000, {
+      case: id,
+      answerWay,
+      asking: "extra",
+      ...(answeredAs === undefined ? {} : { verdict: "missed", answeredAs }),
+    });
+  const pair = { case: "C1", answeredAs: "C2" } as const;
+  const since = (...log: readonly Review[]) =>
+    withRightChoices(log, [pair])[0]?.rightSince;
+
+  it("are those of either case, each way for itself", () => {
+    expect(
+      since(
+        chosen("C1", "which-is-it", "C2"),
+        chosen("C2", "which-is-it"),
+        chosen("C1", "which-is-it"),
+        chosen("C1", "find-it"),
+        chosen("C3", "which-is-it"),
+      ),
+    ).toEqual({ ...NONE, "which-is-it": 2, "find-it": 1 });
+  });
+
+  it("begin anew when it is mistaken again, chosen or turned", () => {
+    for (const way of ["which-is-it", "on-screen"] as const)
+      expect(
+        since(
+          chosen("C1", "which-is-it"),
+          chosen("C1", way, "C2"),
+          chosen("C2", "which-is-it"),
+        ),
+      ).toEqual({ ...NONE, "which-is-it": 1 });
+  });
+
+  it("are none of what was turned, nor of a miss that mistook another", () => {
+    expect(
+      since(
+        chosen("C1", "which-is-it", "C2"),
+        chosen("C1", "on-screen"),
+        chosen("C1", "which-is-it", "C4"),
+      ),
+    ).toEqual(NONE);
   });
 });
