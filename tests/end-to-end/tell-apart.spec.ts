@@ -186,6 +186,38 @@ test("the questions are reached from the page that says what today brings", asyn
   await expect(practiseState(page, "find-it")).toBeVisible();
 });
 
+test("the end says what was missed and nothing of the schedule, and offers the same again", async ({
+  page,
+}) => {
+  await openQuestion(page, "which-is-it", ["C1", "C2"]);
+  const title = { C1: "white on the front", C2: "white on the right" };
+  const question = practiseState(page, "which-is-it");
+  // C1 is missed each time, for a round: a missed case comes back.
+  const summary = page.getByRole("region", { name: "End of the round" });
+  for (let asked = 0; asked < 12 && !(await summary.isVisible()); asked++) {
+    await expect(question).toBeVisible();
+    const id = await question.getAttribute("data-case");
+    const names = await namesOfChoices(page);
+    const own = title[id === "C1" ? "C1" : "C2"];
+    const key = names.findIndex((name) =>
+      id === "C1" && asked < 4 ? !name.endsWith(own) : name.endsWith(own),
+    );
+    await page.keyboard.press(String(key + 1));
+    await acknowledged(page);
+    await page.keyboard.press("Enter");
+    await expect(question.or(summary)).toBeVisible();
+  }
+  await expect(summary.getByRole("heading", { level: 1 })).toBeFocused();
+  const missed = summary.getByRole("region", { name: "Missed" });
+  await expect(missed.getByRole("listitem")).toHaveText([/white on the front/]);
+  await expect(summary).not.toContainText(/comes back|until|today again/);
+  await expectAccessible(page);
+  await summary.getByRole("button", { name: "The same again" }).click();
+  await expect(question).toBeVisible();
+  // The round just begun is not in the way of the day's, which was put aside.
+  await openPractise(page);
+});
+
 test("who has met nothing yet is told so, and a skipped question is none", async ({
   page,
 }) => {

@@ -78,8 +78,12 @@ export interface RoundSummary {
   readonly missed: number;
   /** The cases that were asked, each once, in the order they first came. */
   readonly cases: readonly Pick<PlannedCase, "case" | "hold">[];
+  /** Those of them that were missed at least once. */
+  readonly missedCases: readonly Pick<PlannedCase, "case" | "hold">[];
   /** The cases that were new in this round. */
   readonly met: readonly CaseId[];
+  /** Whether everything was asked beyond the schedule: no case comes back by it. */
+  readonly isExtra: boolean;
 }
 
 /** Counts a round. */
@@ -87,19 +91,23 @@ export function summaryOf(round: Round): RoundSummary {
   const asked = round.results.filter(
     ({ outcome }) => outcome !== "shown" && outcome !== "skipped",
   );
-  const missed = asked.filter(({ outcome }) => outcome === "missed").length;
+  const missed = asked.filter(({ outcome }) => outcome === "missed");
   const unique = (ids: readonly CaseId[]) => [...new Set(ids)];
-  return {
-    right: asked.length - missed,
-    missed,
-    cases: unique(round.results.map((result) => result.case)).flatMap(
+  const casesOf = (results: Round["results"]) =>
+    unique(results.map((result) => result.case)).flatMap(
       (id) =>
         round.tracks.find(({ planned }) => planned.case === id)?.planned ?? [],
-    ),
+    );
+  return {
+    right: asked.length - missed.length,
+    missed: missed.length,
+    cases: casesOf(round.results),
+    missedCases: casesOf(missed),
     met: unique(
       round.results
         .filter(({ outcome }) => outcome === "shown")
         .map((result) => result.case),
     ),
+    isExtra: round.tracks.every(({ planned }) => planned.asking === "extra"),
   };
 }
