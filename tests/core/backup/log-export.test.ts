@@ -26,7 +26,7 @@ function valueAt(review: object, name: string): unknown {
   const at = (value: unknown, key: string): unknown =>
     Array.isArray(value)
       ? value.map((one: unknown) => at(one, key))
-      : (Object.entries((value ?? {}) as object) as [string, unknown][]).find(
+      : (Object.entries(value ?? {}) as [string, unknown][]).find(
           ([own]) => own === key,
         )?.[1];
   const value = name.split(".").reduce<unknown>(at, review);
