@@ -95,6 +95,27 @@ export const PLANTED_FAULTS: readonly PlantedFault[] = [
     tests: ["tests/core/memory/day-plan.test.ts"],
   },
   {
+    name: "new cases come although due ones wait",
+    file: "core/memory/today.ts",
+    find: "waiting.length > 0 ? 0 :",
+    replace: "waiting.length > 99 ? 0 :",
+    tests: ["tests/core/memory/today.test.ts"],
+  },
+  {
+    name: "two look-alikes are met in one round",
+    file: "core/memory/fresh-order.ts",
+    find: "if (!chosen.some((other) => areAlike(one.case, other.case)))",
+    replace: "if (!chosen.some((other) => areAlike(other.case, other.case)))",
+    tests: ["tests/core/memory/fresh-order.test.ts"],
+  },
+  {
+    name: "practice beside the schedule takes its minutes",
+    file: "core/memory/time-needed.ts",
+    find: 'review.localDay !== day || review.asking === "extra"',
+    replace: 'review.localDay !== day || review.asking === "again"',
+    tests: ["tests/core/memory/time-needed.test.ts"],
+  },
+  {
     name: "a second answer on one day counts as another day",
     file: "core/memory/grader.ts",
     find: "(lastDay === undefined || review.localDay > lastDay)",
@@ -300,7 +321,7 @@ export const PLANTED_FAULTS: readonly PlantedFault[] = [
   },
   {
     name: "a deck's stages come in the column's order",
-    file: "core/memory/day-plan.ts",
+    file: "core/memory/plan-candidates.ts",
     find: "cases.toSorted((a, b) => rank(a) - rank(b))",
     replace: "cases.toSorted((a, b) => 0 * (rank(a) - rank(b)))",
     tests: ["tests/core/memory/day-plan.test.ts"],

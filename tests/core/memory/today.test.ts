@@ -115,6 +115,12 @@ describe("today", () => {
     expect(both.fresh).toHaveLength(1);
     const short = plan(ALL_MET.slice(0, 20), 9, { minutes: 2 });
     expect([short.waiting.length, short.fresh.length]).toEqual([8, 0]);
+    // Room for most of a new one is left, but a due one waits.
+    const due = plan(ALL_MET.slice(0, 20), 9, {
+      minutes: 2,
+      secondsFor: ({ memory }) => (memory === "new" ? 60 : 70),
+    });
+    expect([due.due.length, due.fresh.length]).toEqual([1, 0]);
   });
 
   it("brings no more new cases than the coming days can bear", () => {
