@@ -2,7 +2,6 @@
  * The case sheet, to keep beside the cube: each case large, how to set it up,
  * its way turn by turn, and seven boxes for a week.
  */
-import { formatTurns } from "../notation/format";
 import {
   baseline,
   type Block,
@@ -22,7 +21,7 @@ import {
   type ShownStep,
   type TurnsTold,
 } from "./shown-case";
-import { turnsBlock } from "./told-turns";
+import { labelled, setUpBlocks } from "./told-turns";
 import { textWidth } from "./text-width";
 
 const DAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"] as const;
@@ -72,8 +71,14 @@ function tickBlock(): Block {
 }
 
 const NUMBER_WIDTH = 9;
-const PICTURE_GAP = 6;
-const STEP_GAP = 2.2;
+const LEFT = PICTURE_ROOM.case + 6;
+const STEP_GAP = 2.3;
+
+/** So many turns stand beside the picture; a longer way stands below it, over the whole width. */
+const MOST_BESIDE = 5;
+
+/** So few leave room for words between the picture and them. */
+const MOST_AT_RIGHT = 2;
 
 function stepBlock(step: ShownStep, told: TurnsTold): Block {
   const width = PICTURE_ROOM.step;
@@ -136,6 +141,56 @@ function underlined(block: Block): Block {
   };
 }
 
+/** What stands above the turns of a way. */
+function wayBlocks(
+  { way }: ShownCase,
+  told: TurnsTold,
+  width: number,
+): readonly Block[] {
+  if (way === undefined)
+    return [
+      textBlock(
+        "No one way answers this case: it depends on the other piece.",
+        width,
+        TYPE.body,
+      ),
+    ];
+  return told === "both" ? [labelled("Way", way.turns, width)] : [];
+}
+
+/** A picture with something beside it. */
+function besidePicture(
+  shown: ShownCase,
+  width: number,
+  blocks: readonly Block[],
+): Block {
+  const picture = pictureBlock(shown.picture, shown.label, PICTURE_ROOM.case);
+  const beside = stacked(width - LEFT, blocks, 1.6);
+  return together(width, Math.max(picture.height, beside.height), [
+    { x: 0, y: 0, block: picture },
+    { x: LEFT, y: 0, block: beside },
+  ]);
+}
+
+/** What is said of a case with a short way, and its turns to the right of that. */
+function stepsAtRight(shown: ShownCase, told: TurnsTold, width: number): Block {
+  const steps = inColumns(
+    shown.steps.map((step) => stepBlock(step, told)),
+    PICTURE_ROOM.step,
+    STEP_GAP,
+  );
+  const room = width - steps.width - (steps.width > 0 ? 5 : 0);
+  const words = stacked(
+    room,
+    [...setUpBlocks(shown.setUp, told, room), ...wayBlocks(shown, told, room)],
+    1.6,
+  );
+  return together(width, Math.max(words.height, steps.height), [
+    { x: 0, y: 0, block: words },
+    { x: width - steps.width, y: 0, block: steps },
+  ]);
+}
+
 /** A case as blocks that stay together: the first holds its picture, the others more turns of a long way. */
 function caseBlocks(
   shown: ShownCase,
@@ -143,52 +198,32 @@ function caseBlocks(
   told: TurnsTold,
   width: number,
 ): readonly Block[] {
-  const left = PICTURE_ROOM.case + PICTURE_GAP;
-  const right = width - left;
-  const rows = stepRows(shown.steps, told, right);
-  const { setUp, way } = shown;
-  const beside = stacked(
-    right,
-    [
-      ...(setUp === undefined
-        ? []
-        : [turnsBlock("Set-up", setUp, told, right)]),
-      ...(way === undefined
-        ? [
-            textBlock(
-              "No one way answers this case: it depends on the other piece.",
-              right,
-              TYPE.body,
-            ),
-          ]
-        : told === "both"
-          ? [
-              stacked(
-                right,
-                [
-                  textBlock("Way", right, TYPE.small),
-                  textBlock(formatTurns(way.turns), right, TYPE.moves),
-                ],
-                0.3,
-              ),
-            ]
-          : []),
-      ...rows.slice(0, 1),
-    ],
-    1.6,
-  );
+  const right = width - LEFT;
   const head = headOf(shown, number, width);
-  const picture = pictureBlock(shown.picture, shown.label, PICTURE_ROOM.case);
-  const body = together(width, Math.max(picture.height, beside.height), [
-    { x: 0, y: 0, block: picture },
-    { x: left, y: 0, block: beside },
-  ]);
-  const first = stacked(width, [head, body], 2);
-  const more = rows
-    .slice(1)
-    .map((row) => together(width, row.height, [{ x: left, y: 0, block: row }]));
-  return [first, ...more].map((block, n, all) =>
-    n === all.length - 1 ? underlined(block) : { ...block, keepsNext: true },
+  const way = wayBlocks(shown, told, right);
+  const isBeside = shown.steps.length <= MOST_BESIDE;
+  const rows = stepRows(shown.steps, told, isBeside ? right : width);
+  const first =
+    shown.steps.length <= MOST_AT_RIGHT
+      ? [besidePicture(shown, width, [stepsAtRight(shown, told, right)])]
+      : isBeside
+        ? [
+            ...setUpBlocks(shown.setUp, told, width),
+            besidePicture(shown, width, [...way, ...rows]),
+          ]
+        : [
+            besidePicture(shown, width, [
+              ...setUpBlocks(shown.setUp, told, right),
+              ...way,
+            ]),
+            ...rows.slice(0, 1),
+          ];
+  const more = isBeside ? [] : rows.slice(1);
+  return [stacked(width, [head, ...first], 1.6), ...more].map(
+    (block, n, all) =>
+      n === all.length - 1
+        ? underlined({ ...block, width })
+        : { ...block, keepsNext: true },
   );
 }
 

@@ -3,7 +3,6 @@
  * and three times; what answers them on pages of their own.
  */
 import {
-  baseline,
   type Block,
   inColumns,
   pictureBlock,
@@ -15,8 +14,7 @@ import {
 import { contentWidth, type PaperName } from "./paper-size";
 import { type SheetHead, type SheetPart, partPages, TYPE } from "./sheet";
 import { PICTURE_ROOM, type ShownQuestion, type TurnsTold } from "./shown-case";
-import { textWidth } from "./text-width";
-import { turnsBlock } from "./told-turns";
+import { setUpHead, turnsBlock } from "./told-turns";
 
 /** Where the answers are: after all questions, on the back of each page of them, or nowhere. */
 export const ANSWER_PLACES = ["end", "back", "none"] as const;
@@ -26,65 +24,83 @@ export type AnswerPlace = (typeof ANSWER_PLACES)[number];
 
 const COLUMNS = 2;
 const COLUMN_GAP = 10;
-const NUMBER_WIDTH = 9;
+const NUMBER_WIDTH = 10;
 const TIMES = 3;
 
 function columnWidth(width: number): number {
   return (width - COLUMN_GAP * (COLUMNS - 1)) / COLUMNS;
 }
 
-/** Three short lines for times. */
-function timesLine(width: number): Block {
-  const style = TYPE.small;
-  const label = "Seconds";
-  const y = baseline(style);
-  const from = textWidth(label, style.size, style.weight) + 2;
-  const each = (width - from) / TIMES;
+/** Room to write a time above a line. */
+const WRITING_HEIGHT = 7;
+
+/** A label with three short lines for times under it. */
+function timesBlock(width: number): Block {
+  const label = textBlock("Seconds", width, TYPE.small);
+  const each = width / TIMES;
+  const y = label.height + WRITING_HEIGHT - 0.3;
   return {
     width,
-    height: y + 1.2,
+    height: label.height + WRITING_HEIGHT,
     items: [
-      { kind: "text", x: 0, y, text: label, ...style },
+      ...label.items,
       ...Array.from({ length: TIMES }, (_, n) => ({
         kind: "rule" as const,
-        x1: from + n * each,
-        y1: y + 0.6,
-        x2: from + (n + 1) * each - (n === TIMES - 1 ? 0 : 3),
-        y2: y + 0.6,
+        x1: n * each,
+        y1: y,
+        x2: (n + 1) * each - (n === TIMES - 1 ? 0 : 3),
+        y2: y,
         thickness: 0.25,
       })),
     ],
   };
 }
 
+/** A question in two parts: what stands above the line for its turns may be higher in the cell beside it. */
+interface QuestionCell {
+  readonly asked: Block;
+  readonly answered: Block;
+}
+
 function questionCell(
-  { picture, label, setUp }: ShownQuestion,
+  { picture, label, setUp, asks }: ShownQuestion,
   number: number,
   told: TurnsTold,
   width: number,
-): Block {
+): QuestionCell {
   const left = PICTURE_ROOM.question + 3;
   const right = width - left;
+  const shown = pictureBlock(picture, label, PICTURE_ROOM.question);
   const beside = stacked(
     right,
     [
       textBlock(String(number), right, TYPE.section),
-      ...(setUp === undefined
-        ? []
-        : [turnsBlock("Set-up", setUp, told, right)]),
+      ...(asks === undefined ? [] : [textBlock(asks, right, TYPE.small)]),
+      ...(setUp === undefined ? [] : [setUpHead(setUp, told, right)]),
     ],
     1,
   );
-  const shown = pictureBlock(picture, label, PICTURE_ROOM.question);
-  const top = together(width, Math.max(shown.height, beside.height), [
+  const times = timesBlock(right);
+  const height = Math.max(shown.height, beside.height + 3 + times.height);
+  const top = together(width, height, [
     { x: 0, y: 0, block: shown },
     { x: left, y: 0, block: beside },
+    { x: left, y: height - times.height, block: times },
   ]);
-  return stacked(
-    width,
-    [top, writingLine("My turns", width, TYPE.small), timesLine(width)],
-    3.5,
-  );
+  const words =
+    setUp === undefined
+      ? []
+      : [
+          textBlock(
+            setUp.words,
+            width,
+            told === "both" ? TYPE.small : TYPE.body,
+          ),
+        ];
+  return {
+    asked: stacked(width, [top, ...words], 1.6),
+    answered: writingLine("My turns", width, TYPE.small),
+  };
 }
 
 function answerCell(
@@ -96,7 +112,7 @@ function answerCell(
   const right = width - NUMBER_WIDTH;
   const beside = stacked(
     right,
-    [textBlock(title, right, TYPE.strong), turnsBlock("", answer, told, right)],
+    [textBlock(title, right, TYPE.strong), turnsBlock(answer, told, right)],
     0.6,
   );
   const numberBlock = textBlock(String(number), NUMBER_WIDTH, TYPE.section);
@@ -106,27 +122,44 @@ function answerCell(
   ]);
 }
 
-/** Cells in rows of two, each row with a thin line under it. */
-function rowsOf(cells: readonly Block[], width: number): readonly Block[] {
-  const rows: Block[] = [];
-  for (let from = 0; from < cells.length; from += COLUMNS) {
-    const row = inColumns(
-      cells.slice(from, from + COLUMNS),
-      columnWidth(width),
-      COLUMN_GAP,
-    );
-    const height = row.height + 2.5;
-    const y = height - 0.15;
-    rows.push({
-      width,
-      height,
-      items: [
-        ...row.items,
-        { kind: "rule", x1: 0, y1: y, x2: width, y2: y, thickness: 0.25 },
-      ],
-    });
-  }
+/** A row of cells with a thin line under it. */
+function underlinedRow(cells: Block, width: number): Block {
+  const height = cells.height + 2.5;
+  const y = height - 0.15;
+  return {
+    width,
+    height,
+    items: [
+      ...cells.items,
+      { kind: "rule", x1: 0, y1: y, x2: width, y2: y, thickness: 0.25 },
+    ],
+  };
+}
+
+function inRows<Cell>(cells: readonly Cell[]): readonly (readonly Cell[])[] {
+  const rows: Cell[][] = [];
+  for (let from = 0; from < cells.length; from += COLUMNS)
+    rows.push(cells.slice(from, from + COLUMNS));
   return rows;
+}
+
+function sideBySide(cells: readonly Block[], width: number): Block {
+  return inColumns(cells, columnWidth(width), COLUMN_GAP);
+}
+
+/** Questions in rows of two, their lines for the turns level. */
+function questionRows(
+  cells: readonly QuestionCell[],
+  width: number,
+): readonly Block[] {
+  return inRows(cells).map((row) => {
+    const parts = [
+      row.map(({ asked }) => asked),
+      row.map(({ answered }) => answered),
+    ];
+    const blocks = parts.map((part) => sideBySide(part, width));
+    return underlinedRow(stacked(width, blocks, 3), width);
+  });
 }
 
 /** The parts of a practice sheet: its questions, and its answers where they are wanted. */
@@ -148,13 +181,13 @@ export function practiceSheet(input: {
   const part: SheetPart = {
     head: { title, lines, hasName: true },
     laterTitle,
-    blocks: rowsOf(
+    blocks: questionRows(
       questions.map((one, n) => questionCell(one, n + 1, told, cell)),
       width,
     ),
   };
   const answersTo = (from: number, to: number): SheetPart => {
-    const answersTitle = `Answers to ${title}`;
+    const answersTitle = `Answers. ${title}`;
     const head: SheetHead = {
       title: answersTitle,
       lines: [
@@ -165,12 +198,11 @@ export function practiceSheet(input: {
     return {
       head,
       laterTitle: `${answersTitle}, continued`,
-      blocks: rowsOf(
+      blocks: inRows(
         questions
           .slice(from, to)
           .map((one, n) => answerCell(one, from + n + 1, told, cell)),
-        width,
-      ),
+      ).map((row) => underlinedRow(sideBySide(row, width), width)),
     };
   };
   switch (input.answers) {

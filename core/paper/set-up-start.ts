@@ -40,8 +40,8 @@ function hasInWords(stage: Stage, first: string): string {
   }
 }
 
-/** What a cube needs before a set-up of a stage, and how it is held: "Start with your white cross done, white on top and green in front. A solved cube is fine too." */
-export function setUpStartInWords(
+/** How the cube is held when a set-up of a stage begins: "white on top and green in front". */
+export function heldInWords(
   stage: Stage,
   chosen: Hold,
   scheme: ColourScheme,
@@ -52,5 +52,27 @@ export function setUpStartInWords(
     holdFor(stage, chosen),
   );
   const [top, front] = holdInWords(hold, scheme);
-  return `Start each set-up with ${hasInWords(stage, scheme.U)}, ${listInWords([top, front])}. A solved cube is fine too.`;
+  return listInWords([top, front]);
+}
+
+/**
+ * What a cube needs before the set-ups of some stages, and how it is held
+ * where that is the same for all of them: "Start each set-up with your white
+ * cross done, white on top and green in front. A solved cube is fine too."
+ */
+export function setUpStartInWords(
+  stages: readonly Stage[],
+  chosen: Hold,
+  scheme: ColourScheme,
+): string {
+  const all = (told: (stage: Stage) => string) => [
+    ...new Set(stages.map(told)),
+  ];
+  const [has = "", ...otherwise] = all((stage) => hasInWords(stage, scheme.U));
+  const [held = "", ...differently] = all((stage) =>
+    heldInWords(stage, chosen, scheme),
+  );
+  const what = otherwise.length === 0 ? has : "what comes before the step done";
+  const how = differently.length === 0 ? `, ${held}` : "";
+  return `Start each set-up with ${what}${how}. A solved cube is fine too.`;
 }

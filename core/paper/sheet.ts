@@ -62,7 +62,7 @@ export const TYPE = {
 } as const satisfies Readonly<Record<string, TextStyle>>;
 
 /** Room between one block and the next. Units: millimetres. */
-export const BLOCK_GAP = 4;
+export const BLOCK_GAP = 3.2;
 
 const NAME_WIDTH = 52;
 const GAP_BESIDE_NAME = 6;

@@ -26,11 +26,17 @@ export interface ShownTurns {
   readonly words: string;
 }
 
+/** How a cube is brought to a position. */
+export interface ShownSetUp extends ShownTurns {
+  /** How it is held at first, where the head does not say it for the whole sheet: "white on top and green in front". */
+  readonly held?: string;
+}
+
 /** A case to keep beside the cube. */
 export interface ShownCase extends ShownPicture {
   readonly title: string;
   /** Brings a cube to it; undefined where none was found. */
-  readonly setUp: ShownTurns | undefined;
+  readonly setUp: ShownSetUp | undefined;
   /** Undefined where no one way answers it. */
   readonly way: ShownTurns | undefined;
   /** The way turn by turn. */
@@ -39,7 +45,9 @@ export interface ShownCase extends ShownPicture {
 
 /** A position to answer. */
 export interface ShownQuestion extends ShownPicture {
-  readonly setUp: ShownTurns | undefined;
+  readonly setUp: ShownSetUp | undefined;
+  /** What is to be done, where the head does not say it for the whole sheet. */
+  readonly asks?: string;
   /** The name of the case that it shows: part of the answer. */
   readonly title: string;
   readonly answer: ShownTurns;
@@ -48,7 +56,7 @@ export interface ShownQuestion extends ShownPicture {
 /** How wide pictures may be on each kind of sheet. Units: millimetres. */
 export const PICTURE_ROOM = {
   case: 44,
-  step: 25,
+  step: 24,
   question: 42,
   overview: 33,
 } as const;

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { stageOfCase } from "../../../core/cases/case-table";
+import type { Stage } from "../../../core/cases/stage";
 import { startOf } from "../../../core/cases/position";
 import { recognise } from "../../../core/cases/recognise";
 import { HOLDS } from "../../../core/cases/variant";
@@ -25,14 +26,12 @@ import { createSetUpFinder } from "../../../core/solver/set-up";
 import { runToEnd } from "../../../core/steps";
 
 const choice: fc.Arbitrary<PracticeChoice> = fc.record({
-  cases: fc
-    .constantFrom(...STARTER_DECKS)
-    .chain((deck) =>
-      fc.subarray([...deck.cases], {
-        minLength: 1,
-        maxLength: Math.min(12, deck.cases.length),
-      }),
-    ),
+  cases: fc.constantFrom(...STARTER_DECKS).chain((deck) =>
+    fc.subarray([...deck.cases], {
+      minLength: 1,
+      maxLength: Math.min(12, deck.cases.length),
+    }),
+  ),
   count: fc.integer({ min: 1, max: 24 }),
   hold: fc.constantFrom(...HOLDS),
   opening: fc.constantFrom(...OPENINGS),
@@ -124,17 +123,28 @@ describe("the cube that set-ups start from", () => {
   });
 
   it("is told by what is done and by how it is held", () => {
-    expect(setUpStartInWords("first-layer-corners", "up", USUAL_SCHEME)).toBe(
+    const told = (...stages: Stage[]) =>
+      setUpStartInWords(stages, "up", USUAL_SCHEME);
+    expect(told("first-layer-corners")).toBe(
       "Start each set-up with your white layer done, white on top and green in front. A solved cube is fine too.",
     );
-    expect(
-      setUpStartInWords("first-layer-edges", "up", USUAL_SCHEME),
-    ).toContain("your white cross done");
-    expect(setUpStartInWords("pairs", "up", USUAL_SCHEME)).toContain(
+    expect(told("first-layer-edges")).toContain("your white cross done");
+    expect(told("pairs")).toContain(
       "your first two layers done, yellow on top",
     );
-    expect(
-      setUpStartInWords("last-layer-edges-turned", "up", USUAL_SCHEME),
-    ).toContain("all this done already, yellow on top");
+    expect(told("last-layer-turned")).toContain(
+      "all this done already, yellow on top",
+    );
+  });
+
+  it("is told more broadly where a sheet has several stages", () => {
+    const told = (...stages: Stage[]) =>
+      setUpStartInWords(stages, "up", USUAL_SCHEME);
+    expect(told("first-layer-edges", "first-layer-corners")).toBe(
+      "Start each set-up with what comes before the step done, white on top and green in front. A solved cube is fine too.",
+    );
+    expect(told("first-layer-edges", "last-layer-turned")).toBe(
+      "Start each set-up with what comes before the step done. A solved cube is fine too.",
+    );
   });
 });
