@@ -60,6 +60,11 @@ export class DesktopDesk {
     this.#bridge = bridge;
   }
 
+  /** Whether this window is the desktop app's. */
+  get isThere(): boolean {
+    return this.#bridge !== undefined;
+  }
+
   /** What a menu asks for, until a place takes it. */
   get command(): MenuCommand | undefined {
     return this.#command;

@@ -23,12 +23,13 @@ export interface WalkedTurn {
 /** Units: pixels of a cubie in a row. */
 const PIXELS = 12.4;
 
-/** The turns of a way from a case's position. */
+/** The turns of a way from a case's position. Units: pixels a cubie; absent: as in a row on the screen. */
 export function walkedTurns(
   position: Position,
   turns: readonly Turn[],
   palette: CubePalette,
   colours: ColourScheme,
+  pixelsPerCubie = PIXELS,
 ): readonly WalkedTurn[] {
   const start = startOf(position);
   // Of eight pieces on their way none is worth following.
@@ -45,7 +46,7 @@ export function walkedTurns(
       picture: pictureOnItsWay(
         position,
         { start, line, cube: applyTurns(start, line) },
-        { palette, pixelsPerCubie: PIXELS, homes: false, arrow: turn },
+        { palette, pixelsPerCubie, homes: false, arrow: turn },
       ),
     };
   });
