@@ -4,6 +4,7 @@
 import "@fontsource-variable/atkinson-hyperlegible-next/index.css";
 import "./styles/tokens.css";
 import "./styles/base.css";
+import "./styles/print.css";
 import { mount } from "svelte";
 import App from "./App.svelte";
 

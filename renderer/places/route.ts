@@ -36,6 +36,9 @@ export const PLACE_TITLES: Readonly<Record<PlaceName, string>> = {
 /** What the address of that page ends with: it is in links people keep. */
 const SHOW_MY_CUBE = "show-my-cube";
 
+/** What the address of the page of sheets has behind its place. */
+const SHEETS = "sheets";
+
 /** A place, and what is looked at in it. */
 export type Route =
   | {
@@ -47,7 +50,13 @@ export type Route =
     }
   | { readonly place: "cases"; readonly shelf: Stage; readonly case?: CaseId }
   | { readonly place: "progress" }
-  | { readonly place: "coach"; readonly deck?: string; readonly case?: CaseId }
+  | {
+      readonly place: "coach";
+      readonly deck?: string;
+      readonly case?: CaseId;
+      /** Sheets of the deck are made; then no case is looked at. */
+      readonly page?: typeof SHEETS;
+    }
   | { readonly place: "settings" };
 
 function stageNamed(text: string | undefined): Stage | undefined {
@@ -77,6 +86,14 @@ export function parseRoute(hash: string): Route {
     case "settings":
       return { place: "settings" };
     case "coach": {
+      if (first === SHEETS)
+        return {
+          place: "coach",
+          page: SHEETS,
+          ...(second === undefined || second === ""
+            ? {}
+            : { deck: decodeURIComponent(second) }),
+        };
       const id = second === undefined ? undefined : parseCaseId(second);
       return {
         place: "coach",
@@ -112,6 +129,7 @@ export function formatRoute(route: Route): string {
       parts.push(route.case ?? route.shelf);
       break;
     case "coach":
+      if (route.page !== undefined) parts.push(route.page);
       if (route.deck !== undefined) {
         parts.push(encodeURIComponent(route.deck));
         if (route.case !== undefined) parts.push(route.case);

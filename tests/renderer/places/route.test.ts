@@ -15,6 +15,8 @@ const ROUTES: readonly Route[] = [
     place === "cases" ? { place, shelf: "first-layer-edges" } : { place },
   ),
   { place: "practise", page: "show-my-cube" },
+  { place: "coach", page: "sheets" },
+  { place: "coach", page: "sheets", deck: "some/deck?" },
   ...RECOGNISING_WAYS.map((way): Route => ({
     place: "practise",
     of: tellApart(way),
@@ -45,6 +47,18 @@ describe("addresses", () => {
     expect(parseRoute("#/practise/show-my-cube")).toEqual({
       place: "practise",
       page: "show-my-cube",
+    });
+  });
+
+  it("of the sheets of a deck is one to keep", () => {
+    expect(parseRoute("#/coach/sheets/a-deck")).toEqual({
+      place: "coach",
+      page: "sheets",
+      deck: "a-deck",
+    });
+    expect(parseRoute("#/coach/sheets")).toEqual({
+      place: "coach",
+      page: "sheets",
     });
   });
 
