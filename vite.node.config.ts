@@ -87,6 +87,8 @@ export default defineConfig(({ mode }) => {
         "@playwright/test",
         "cubejs",
         "fsrs-browser",
+        // Looks for its worker beside itself.
+        "pdfjs-dist",
       ],
     },
     build: {

@@ -18,6 +18,7 @@ import { formatResult, WrongAnswer, type Benchmark } from "./result";
 import { replay } from "./replay";
 import { ROOT } from "./root";
 import { setUps } from "./set-ups";
+import { sheetTimes } from "./sheets";
 import { solver } from "./solver";
 import { runSolverProcess, SOLVER_ARGUMENT } from "./solver-process";
 import { windowTimes } from "./window";
@@ -31,6 +32,7 @@ const BENCHMARKS: Readonly<Record<string, Benchmark>> = {
   progress,
   replay,
   "set-ups": setUps,
+  sheets: sheetTimes,
   solver,
   window: windowTimes,
 };
