@@ -12,6 +12,7 @@ import { textWidth } from "../../core/paper/text-width";
 import { USUAL_SCHEME } from "../../core/picture/colour-sets";
 import { expect, test } from "./app";
 import { readPdf, seePdf } from "./printed-pdf";
+import { answerDaysAgo, storeAnswers } from "./stored-answers";
 
 const KINDS = {
   cases: /With the ways/,
@@ -198,4 +199,31 @@ test("who has not answered is told that there is nothing to certify, and no page
   await expect(page.getByText("there is nothing to certify")).toBeVisible();
   await expect(pages(page)).toHaveCount(0);
   await expect(page.getByRole("button", { name: "Print…" })).toBeDisabled();
+});
+
+test("a certificate says what the log holds, on one page", async ({
+  page,
+  context,
+}) => {
+  await page.goto("/#/coach");
+  await page.getByRole("heading", { name: "This deck" }).waitFor();
+  const [first, second] = STARTER_DECKS[0]?.cases ?? [];
+  if (first === undefined || second === undefined) throw new Error("no cases");
+  await storeAnswers(page, [
+    ...[60, 50, 30, 1].map((days) => answerDaysAgo(first.case, days)),
+    answerDaysAgo(second.case, 1),
+  ]);
+  await page.goto(`/#/coach/sheets/${STARTER_DECKS[0]?.id ?? ""}`);
+  await choose(page, /Certificate/);
+  await pages(page).first().waitFor();
+  const pdf = await printed(page);
+  const read = await readPdf(pdf);
+  expect(read).toHaveLength(1);
+  const [{ text } = { text: "" }] = read;
+  expect(text).toContain("knows 1 of the 11 cases of First-layer edges");
+  expect(text).toContain("5 answers given");
+  expect(text).toContain("4 days of practice");
+  expect(text).toContain("2.0 s usual time to think");
+  const [seen] = await seePdf(context, pdf);
+  expect(seen?.ink).toBeGreaterThan(0.01);
 });
