@@ -14,7 +14,7 @@ import {
 import { contentWidth, type PaperName } from "./paper-size";
 import { type SheetHead, type SheetPart, partPages, TYPE } from "./sheet";
 import { PICTURE_ROOM, type ShownQuestion, type TurnsTold } from "./shown-case";
-import { setUpHead, turnsBlock } from "./told-turns";
+import { setUpBlocks, setUpHead, turnsBlock } from "./told-turns";
 
 /** Where the answers are: after all questions, on the back of each page of them, or nowhere. */
 export const ANSWER_PLACES = ["end", "back", "none"] as const;
@@ -76,7 +76,10 @@ function questionCell(
     [
       textBlock(String(number), right, TYPE.section),
       ...(asks === undefined ? [] : [textBlock(asks, right, TYPE.small)]),
-      ...(setUp === undefined ? [] : [setUpHead(setUp, told, right)]),
+      // Words alone have their label where they begin, over the whole cell.
+      ...(setUp === undefined || told === "words"
+        ? []
+        : [setUpHead(setUp, told, right)]),
     ],
     1,
   );
@@ -88,15 +91,9 @@ function questionCell(
     { x: left, y: height - times.height, block: times },
   ]);
   const words =
-    setUp === undefined
-      ? []
-      : [
-          textBlock(
-            setUp.words,
-            width,
-            told === "both" ? TYPE.small : TYPE.body,
-          ),
-        ];
+    told === "words"
+      ? setUpBlocks(setUp, told, width)
+      : [textBlock(setUp?.words ?? "", width, TYPE.small)];
   return {
     asked: stacked(width, [top, ...words], 1.6),
     answered: writingLine("My turns", width, TYPE.small),

@@ -28,7 +28,7 @@ export function setUpStart(position: Position): HeldCube<PartlyKnownCubies> {
 }
 
 function hasInWords(stage: Stage, first: string): string {
-  if (isLastLayerStage(stage)) return "all this done already";
+  if (isLastLayerStage(stage)) return "this step already done";
   switch (stage) {
     case "first-layer-edges":
       return `your ${first} cross done`;
@@ -72,7 +72,7 @@ export function setUpStartInWords(
   const [held = "", ...differently] = all((stage) =>
     heldInWords(stage, chosen, scheme),
   );
-  const what = otherwise.length === 0 ? has : "what comes before the step done";
+  const what = otherwise.length === 0 ? has : "the step already done";
   const how = differently.length === 0 ? `, ${held}` : "";
   return `Start each set-up with ${what}${how}. A solved cube is fine too.`;
 }

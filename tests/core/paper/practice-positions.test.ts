@@ -9,6 +9,7 @@ import { shownPosition } from "../../../core/cases/known-layer";
 import { applyTurns } from "../../../core/cube/held-cube";
 import { SOLVED } from "../../../core/cube/cubies";
 import { agreesWith } from "../../../core/cube/partly-known";
+import { hasNoOneWay } from "../../../core/deck/deck-contradiction";
 import { STARTER_DECKS } from "../../../core/deck/starter-decks";
 import { OPENINGS } from "../../../core/memory/variant-opening";
 import {
@@ -85,7 +86,9 @@ describe("the positions of a practice sheet", () => {
           const { home, seenFrom, turnedAway } = position.variant;
           const stage = stageOfCase(position.case);
           const shown = recognise(position.cubies, stage, home);
-          expect(shown?.case).toBe(position.case);
+          // Two corners in each other's homes are a task: each shows a case.
+          if (!hasNoOneWay(position.case))
+            expect(shown?.case).toBe(position.case);
           if (chosen.opening !== "anywhere") expect(seenFrom).toBe(0);
           if (chosen.opening === "front") {
             expect(home).toBe(0);
@@ -133,7 +136,7 @@ describe("the cube that set-ups start from", () => {
       "your first two layers done, yellow on top",
     );
     expect(told("last-layer-turned")).toContain(
-      "all this done already, yellow on top",
+      "this step already done, yellow on top",
     );
   });
 
@@ -141,10 +144,10 @@ describe("the cube that set-ups start from", () => {
     const told = (...stages: Stage[]) =>
       setUpStartInWords(stages, "up", USUAL_SCHEME);
     expect(told("first-layer-edges", "first-layer-corners")).toBe(
-      "Start each set-up with what comes before the step done, white on top and green in front. A solved cube is fine too.",
+      "Start each set-up with the step already done, white on top and green in front. A solved cube is fine too.",
     );
     expect(told("first-layer-edges", "last-layer-turned")).toBe(
-      "Start each set-up with what comes before the step done. A solved cube is fine too.",
+      "Start each set-up with the step already done. A solved cube is fine too.",
     );
   });
 });
