@@ -114,6 +114,18 @@ test("the menu's commands are carried out in their places", async ({
     .toBe("printToPdf Coach · Turnwise");
 });
 
+test("a sheet is written as a PDF that is called by its deck and its number", async ({
+  page,
+}) => {
+  await openWith(page, {});
+  await page.goto("/#/coach/sheets/starter-corners");
+  await page.getByRole("radio", { name: /At a glance/ }).check();
+  await page.getByRole("button", { name: "Write a PDF…" }).click();
+  await expect
+    .poll(async () => (await asked(page)).at(-1))
+    .toMatch(/^printToPdf First-layer corners, sheet \d+$/);
+});
+
 test("a store that is empty though it was not is told, until it is said to be meant so", async ({
   page,
 }) => {
