@@ -41,3 +41,19 @@ test("by keyboard: who comes back after a fortnight is told what fits, chooses t
   await page.reload();
   await expect(practiseState(page, "alone")).toBeVisible();
 });
+
+test("the minutes of the day are one choice, in Settings and under today's plan", async ({
+  page,
+}) => {
+  await page.goto("/#/settings");
+  await page
+    .getByLabel("Minutes to practise a day")
+    .selectOption({ label: "30" });
+  await storeAnswers(page, [answerDaysAgo("E1", 14)]);
+  await page.goto("/#/practise");
+  await expect(
+    page.getByRole("radio", { name: "30", exact: true }),
+  ).toBeChecked();
+  // From half an hour on hands and wrists are thought of.
+  await expect(page.getByText(/strains hands and wrists/)).toBeVisible();
+});
