@@ -7,14 +7,19 @@ import type { DeckCeiling } from "../deck/deck";
 import { dueDay } from "./due-day";
 import { dayAfter } from "./local-day";
 import type { LocalDay } from "./review";
-import { type Memory, recalledOn, type ScheduleSettings } from "./schedule";
+import {
+  type MemoryAhead,
+  recalledOn,
+  type ScheduleSettings,
+  taughtOn,
+} from "./schedule";
 
 /** Over how many days a catch-up is looked for. */
 const LONGEST = 60;
 
 /** A case that is known, as the days ahead see it. */
 export interface KnownCase {
-  readonly memory: Pick<Memory, "stability" | "difficulty" | "lastDay">;
+  readonly memory: MemoryAhead;
   readonly due: LocalDay;
   /** How often its deck wants it at least. */
   readonly ceiling: DeckCeiling | undefined;
@@ -35,14 +40,43 @@ export interface CatchUpInput {
   readonly settings: ScheduleSettings | undefined;
 }
 
-/** When a case comes back that is recalled steadily on a day. */
-export function dueIfRecalled(
-  { memory, ceiling }: Pick<KnownCase, "memory" | "ceiling">,
+/** A case after it was recalled steadily on a day. */
+export function recalledCase(
+  one: KnownCase,
   day: LocalDay,
   settings: ScheduleSettings | undefined,
-): LocalDay {
-  const { due } = recalledOn(memory, day, settings);
-  return dueDay({ lastDay: day, lastsUntil: due }, ceiling);
+): KnownCase {
+  const { memory, due } = recalledOn(one.memory, day, settings);
+  const lasts = { lastDay: day, lastsUntil: due };
+  return { ...one, memory, due: dueDay(lasts, one.ceiling) };
+}
+
+/**
+ * On which days a case that is taught today comes back, as long as it is
+ * recalled steadily each time. Units: days from today, rising, up to `within`.
+ */
+export function daysAfterTaught(
+  today: LocalDay,
+  within: number,
+  {
+    ceiling,
+    settings,
+  }: { ceiling?: DeckCeiling | undefined } & Pick<CatchUpInput, "settings">,
+): readonly number[] {
+  const days: number[] = [];
+  const { memory, due } = taughtOn(today, settings);
+  const lasts = { lastDay: today, lastsUntil: due };
+  let one: KnownCase = {
+    memory,
+    due: dueDay(lasts, ceiling),
+    ceiling,
+    seconds: 0,
+  };
+  while (one.due - today <= within) {
+    days.push(one.due - today);
+    one = recalledCase(one, one.due, settings);
+  }
+  return days;
 }
 
 /** How many from the front fit a time; the first always does. Units: seconds. */
@@ -71,13 +105,8 @@ export function daysToCatchUp({
   settings,
 }: CatchUpInput): number | undefined {
   if (waiting.length === 0) return 0;
-  const after = (one: KnownCase, day: LocalDay): KnownCase => ({
-    ...one,
-    memory: recalledOn(one.memory, day, settings).memory,
-    due: dueIfRecalled(one, day, settings),
-  });
   let cases = [
-    ...asked.map((one) => after(one, today)),
+    ...asked.map((one) => recalledCase(one, today, settings)),
     ...waiting,
     ...resting,
   ];
@@ -90,7 +119,9 @@ export function daysToCatchUp({
     if (count === due.length) return ahead;
     cases = [
       ...cases.filter((one) => one.due > day),
-      ...due.map((one, i) => (i < count ? after(one, day) : one)),
+      ...due.map((one, i) =>
+        i < count ? recalledCase(one, day, settings) : one,
+      ),
     ];
   }
   return undefined;

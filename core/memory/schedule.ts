@@ -259,15 +259,21 @@ export function chanceNow(
   return algorithmFor(settings).forgetting_curve(days, memory.stability);
 }
 
+/** What a memory needs for the days ahead to be played through. */
+export type MemoryAhead = Pick<Memory, "stability" | "difficulty" | "lastDay">;
+
+/** A memory after a day, and when its case comes back. */
+export interface DayAfter {
+  readonly memory: MemoryAhead;
+  readonly due: LocalDay;
+}
+
 /** A memory after a case was recalled steadily on a day, and when it comes back then. */
 export function recalledOn(
-  memory: Pick<Memory, "stability" | "difficulty" | "lastDay">,
+  memory: MemoryAhead,
   day: LocalDay,
   settings: ScheduleSettings = {},
-): {
-  readonly memory: Pick<Memory, "stability" | "difficulty" | "lastDay">;
-  readonly due: LocalDay;
-} {
+): DayAfter {
   const { library } = libraryFor(settings);
   const elapsed = Math.max(0, day - memory.lastDay);
   const state = library.next_state(memory, elapsed, ratingOf("steady", false));
@@ -277,25 +283,17 @@ export function recalledOn(
   };
 }
 
-/**
- * On which days a case that is taught today comes back, as long as it is
- * recalled steadily each time. Units: days from today, rising, up to `within`.
- */
-export function daysAfterTaught(
-  within: number,
+/** The memory of a case that is taught on a day, and when it comes back. */
+export function taughtOn(
+  day: LocalDay,
   settings: ScheduleSettings = {},
-): readonly number[] {
+): DayAfter {
   const { library } = libraryFor(settings);
-  const days: number[] = [];
-  let state = library.next_state(null, 0, ratingOf("taught", false));
-  let elapsed = 0;
-  for (let day = 0; ;) {
-    elapsed = library.next_interval(state.stability, elapsed);
-    day += elapsed;
-    if (day > within) return days;
-    days.push(day);
-    state = library.next_state(state, elapsed, ratingOf("steady", false));
-  }
+  const state = library.next_state(null, 0, ratingOf("taught", false));
+  return {
+    memory: { ...state, lastDay: day },
+    due: dayAfter(day, library.next_interval(state.stability, 0)),
+  };
 }
 
 /** For how long a case met on one day only is given time to settle. */

@@ -14,15 +14,16 @@
 import type { CaseId } from "../cases/case-ids";
 import {
   countThatFits,
+  daysAfterTaught,
   daysToCatchUp,
-  dueIfRecalled,
   type KnownCase,
+  recalledCase,
 } from "./catch-up";
 import { type DayPlan, dayOf, plannedOf, sortedCandidates } from "./day-plan";
 import { type AreAlike, freshInOrder } from "./fresh-order";
 import { dayAfter } from "./local-day";
 import type { Candidate, DayPlanInput, PlannedCase } from "./plan-candidates";
-import { chanceNow, daysAfterTaught } from "./schedule";
+import { chanceNow } from "./schedule";
 
 /** How many minutes a day is practised unless the learner chooses otherwise. */
 export const DEFAULT_MINUTES = 15;
@@ -120,7 +121,8 @@ function loadsOfWeek(
     if (before !== undefined) loads[day - today - 1] = before + seconds;
   };
   for (const one of resting) add(one.due, one.seconds);
-  for (const one of due) add(dueIfRecalled(one, today, settings), one.seconds);
+  for (const one of due)
+    add(recalledCase(one, today, settings).due, one.seconds);
   return loads;
 }
 
@@ -133,20 +135,19 @@ interface FreshThatFits {
 
 /** How many new cases fit what is left of today and what is coming. */
 function freshThatFits(
-  { minutes, secondsFor, settings }: TodayInput,
+  { today, minutes, secondsFor, settings }: TodayInput,
   fresh: readonly Candidate[],
   left: number,
   loads: Loads,
 ): FreshThatFits {
-  const comesBack = daysAfterTaught(WEEK, settings);
   let ahead = loads;
   let seconds = 0;
-  for (const [count, { planned }] of fresh.entries()) {
+  for (const [count, { planned, ceiling }] of fresh.entries()) {
     const more = seconds + secondsFor(planned);
     if (more > left) return { count, seconds, heldBy: "minutes" };
     ahead = withMore(
       ahead,
-      comesBack,
+      daysAfterTaught(today, WEEK, { ceiling, settings }),
       secondsFor({ ...planned, memory: "settling" }),
     );
     if (!canBear(ahead, minutes * 60))

@@ -3,15 +3,15 @@ import { describe, expect, it } from "vitest";
 import { type CaseId, FIRST_LAYER_IDS } from "../../../core/cases/case-ids";
 import { stageOfCase } from "../../../core/cases/case-table";
 import { holdFor } from "../../../core/cases/hold-in-stage";
-import type { Deck } from "../../../core/deck/deck";
+import type { Deck, DeckCeiling } from "../../../core/deck/deck";
 import { STARTER_DECKS } from "../../../core/deck/starter-decks";
+import { daysAfterTaught } from "../../../core/memory/catch-up";
 import { planDay } from "../../../core/memory/day-plan";
 import { dayNumber } from "../../../core/memory/local-day";
 import type { PlannedCase } from "../../../core/memory/plan-candidates";
 import type { Review } from "../../../core/memory/review";
 import {
   chanceNow,
-  daysAfterTaught,
   memoriesOf,
   memoryKey,
 } from "../../../core/memory/schedule";
@@ -127,7 +127,7 @@ describe("today", () => {
     // New cases are cheap today and dear later: what comes back decides.
     const secondsFor = ({ memory }: PlannedCase) => (memory === "new" ? 1 : 50);
     const today = plan([], 0, { minutes: 5, secondsFor });
-    const back = daysAfterTaught(7);
+    const back = daysAfterTaught(dayNumber(0), 7, { settings: {} });
     const bearable = Math.min(
       ...Array.from({ length: 7 }, (_, i) => {
         const times = back.filter((day) => day <= i + 1).length;
@@ -142,6 +142,40 @@ describe("today", () => {
     const resting = FIRST_LAYER_IDS.slice(10, 14).map((id) => met(id, 0));
     const fewer = plan(resting, 1, { minutes: 5, secondsFor });
     expect(fewer.fresh.length).toBeLessThan(bearable);
+  });
+
+  it("counts a class's ceiling in what new cases bring", () => {
+    const deck = (
+      id: string,
+      cases: readonly CaseId[],
+      ceiling?: DeckCeiling,
+    ): Deck => ({
+      id,
+      name: id,
+      description: "",
+      newPerRound: 2,
+      cases: cases.map((one) => ({ case: one, target: 8 })),
+      ...(ceiling === undefined ? {} : { ceiling }),
+    });
+    // Six rest until the day after tomorrow, and fill that day.
+    const resting = FIRST_LAYER_IDS.slice(0, 6);
+    const log = resting.map((id) => met(id, 0));
+    const secondsFor = ({ memory }: PlannedCase) => (memory === "new" ? 1 : 50);
+    const brought = (ceiling?: DeckCeiling) =>
+      plan(log, 0, {
+        decks: [
+          deck("class", FIRST_LAYER_IDS.slice(6), ceiling),
+          deck("own", resting),
+        ],
+        minutes: 5,
+        secondsFor,
+      }).fresh.length;
+    const daily = { everyDays: 1, until: "2027-03-30" };
+    expect(daysAfterTaught(dayNumber(0), 2, { settings: {} })).toEqual([1]);
+    expect(
+      daysAfterTaught(dayNumber(0), 2, { ceiling: daily, settings: {} }),
+    ).toEqual([1, 2]);
+    expect([brought(), brought(daily)]).toEqual([6, 3]);
   });
 
   it("says no reason where no new case waits", () => {
