@@ -138,6 +138,19 @@ export class LearnerState {
     return outcomeAfter(this.#log, review);
   }
 
+  /** What the learner took so far for what an answer just given measured. Units: milliseconds; undefined: not known. */
+  usualFor({
+    case: id,
+    answerWay,
+    thinking,
+  }: Pick<Review, "case" | "answerWay" | "thinking">): number | undefined {
+    const { grader } = this.#log;
+    const usual = grader.usualTime(this.learner.id, id, answerWay);
+    return usual?.isThinking === (thinking !== undefined)
+      ? usual.time
+      : undefined;
+  }
+
   /** Every memory the log makes, by `memoryKey`. */
   get memories(): ReadonlyMap<string, Memory> {
     return this.#log.memories;

@@ -19,6 +19,8 @@ export class AnsweredCase {
   /** What went wrong; empty where nothing did, or the turns were not seen. */
   readonly diagnosis: Diagnosis;
   readonly outcome: Outcome;
+  /** What the learner took for it before, thinking where this answer has that; undefined: not known yet. Units: milliseconds. */
+  readonly usual: number | undefined;
   /** The memory of the case before this answer. */
   readonly before: Memory | undefined;
   /** The review's id, once it is stored for good. */
@@ -33,7 +35,13 @@ export class AnsweredCase {
       review,
       diagnosis,
       outcome,
-    }: { review: Review; diagnosis: Diagnosis; outcome: Outcome },
+      usual,
+    }: {
+      review: Review;
+      diagnosis: Diagnosis;
+      outcome: Outcome;
+      usual: number | undefined;
+    },
     before: Memory | undefined,
   ) {
     this.attempt = attempt;
@@ -41,6 +49,7 @@ export class AnsweredCase {
     this.review = review;
     this.diagnosis = diagnosis;
     this.outcome = outcome;
+    this.usual = usual;
     this.before = before;
   }
 }

@@ -24,7 +24,7 @@ export interface SayingChoice {
 
 /** The words about an answer, and what of the picture they speak of. */
 export function answeredWords(
-  { attempt, given, review, outcome, diagnosis }: AnsweredCase,
+  { attempt, given, review, outcome, diagnosis, usual }: AnsweredCase,
   { scheme, withNotation }: SayingChoice,
 ): DiagnosisWords {
   const { position } = attempt;
@@ -34,6 +34,7 @@ export function answeredWords(
     return {
       ...rightWords(review, outcome, {
         lookFirst: lookFirstInWords(position.case, scheme),
+        usual,
         // What was reported nobody saw: how its top is turned is not known.
         lastTurn: reported ? undefined : lastTurnInWords(position, after),
       }),

@@ -33,10 +33,11 @@ export function reviewedAnswer(
   });
   const before = learner.memoryOf(item.case, item.hold);
   const outcome = learner.outcomeOf(review);
+  const usual = learner.usualFor(review);
   return new AnsweredCase(
     attempt,
     given,
-    { review, diagnosis, outcome },
+    { review, diagnosis, outcome, usual },
     before,
   );
 }

@@ -28,6 +28,8 @@ export type SaidReview = Pick<
 export interface RightAnswer {
   /** What to look at first, a sentence. */
   readonly lookFirst: string;
+  /** What the learner usually takes, thinking where that is known, else the whole; absent: not known yet. Units: milliseconds. */
+  readonly usual?: number | undefined;
   /** The turn that is left to line everything up, a sentence or two; undefined: none. */
   readonly lastTurn: string | undefined;
 }
@@ -36,28 +38,64 @@ function seconds(milliseconds: number): string {
   return `${(milliseconds / 1000).toFixed(1)} seconds`;
 }
 
-function slowWords(review: SaidReview, lookFirst: string): VerdictWords {
-  const { thinking, turning, total, target } = review;
+const SAY_IT =
+  "Say the way to yourself while you turn it slowly, then without a stop.";
+
+/** A usual time is told only where it is clearly less than what was needed. */
+const CLEARLY_LESS = 0.9;
+
+function joined(...sentences: readonly string[]): string {
+  return sentences.filter((sentence) => sentence !== "").join(" ");
+}
+
+/** A slow answer took longer than this learner usually does, in thinking where that is known. */
+function slowWords(
+  { thinking, turning, total, target }: SaidReview,
+  { lookFirst, usual }: RightAnswer,
+): VerdictWords {
+  const isTold =
+    usual !== undefined && usual < CLEARLY_LESS * (thinking ?? total);
+  const usually = isTold ? `You usually take ${seconds(usual)}.` : "";
   if (thinking === undefined || turning === undefined)
     return {
       sentence: `Right, but it took ${seconds(total)}.`,
-      more: `The target is ${target} seconds. The same case comes back until it goes by itself.`,
+      more: joined(
+        usually === "" ? `The target is ${target} seconds.` : usually,
+        "The same case comes back until it goes by itself.",
+      ),
     };
   const shown = shownTimes(total, thinking, turning);
-  if (thinking >= turning)
-    return {
-      sentence: `Right, but it took ${seconds(shown.thinking)} to see what it was.`,
-      more:
-        turning * 2 <= target * 1000
-          ? `Your turning is already quick. ${lookFirst}`
-          : lookFirst,
-    };
+  return {
+    sentence: `Right, but it took ${seconds(shown.thinking)} to see what it was.`,
+    more: joined(
+      usually,
+      turning * 2 <= target * 1000 ? "Your turning is already quick." : "",
+      lookFirst,
+    ),
+  };
+}
+
+/** Turning does not say how well a case is known: it is only told where most of what is over the target went into it. */
+function steadyWords({
+  thinking,
+  turning,
+  total,
+  target,
+}: SaidReview): VerdictWords {
+  const isTurningLong =
+    thinking !== undefined &&
+    turning !== undefined &&
+    turning > thinking &&
+    total > target * 1000;
+  if (!isTurningLong)
+    return { sentence: `Right, in ${seconds(total)}.`, more: "" };
+  const shown = shownTimes(total, thinking, turning);
   return {
     sentence: `Right, but the turning took ${seconds(shown.turning)}.`,
-    more:
-      thinking * 2 <= target * 1000
-        ? "You saw quickly what it was. Say the way to yourself while you turn it slowly, then without a stop."
-        : "Say the way to yourself while you turn it slowly, then without a stop.",
+    more: joined(
+      thinking * 2 <= target * 1000 ? "You saw quickly what it was." : "",
+      SAY_IT,
+    ),
   };
 }
 
@@ -65,9 +103,10 @@ function slowWords(review: SaidReview, lookFirst: string): VerdictWords {
 export function rightWords(
   review: SaidReview,
   outcome: Outcome,
-  { lookFirst, lastTurn }: RightAnswer,
+  about: RightAnswer,
 ): VerdictWords {
-  const { sentence, more } = measuredWords(review, outcome, lookFirst);
+  const { lastTurn } = about;
+  const { sentence, more } = measuredWords(review, outcome, about);
   if (lastTurn === undefined) return { sentence, more };
   return { sentence, more: more === "" ? lastTurn : `${lastTurn} ${more}` };
 }
@@ -75,7 +114,7 @@ export function rightWords(
 function measuredWords(
   review: SaidReview,
   outcome: Outcome,
-  lookFirst: string,
+  about: RightAnswer,
 ): VerdictWords {
   if (review.asking === "shown")
     return {
@@ -112,9 +151,9 @@ function measuredWords(
         more: "",
       };
     case "steady":
-      return { sentence: `Right, in ${seconds(review.total)}.`, more: "" };
+      return steadyWords(review);
     case "slow":
     case "missed":
-      return slowWords(review, lookFirst);
+      return slowWords(review, about);
   }
 }

@@ -81,9 +81,42 @@ describe("what is said of a right answer", () => {
       thinking: 1000 as Milliseconds,
       turning: 8300 as Milliseconds,
     });
-    expect(rightWords(turning, "slow", ABOUT).sentence).toBe(
+    // Known as surely as ever: turning has a track of its own.
+    expect(rightWords(turning, "steady", ABOUT).sentence).toBe(
       "Right, but the turning took 8.3 seconds.",
     );
+    expect(rightWords(turning, "slow", ABOUT).sentence).toBe(
+      "Right, but it took 1.0 seconds to see what it was.",
+    );
+    expect(rightWords(review({}), "steady", ABOUT).sentence).toBe(
+      "Right, in 9.3 seconds.",
+    );
+  });
+
+  it("says against what an answer was slow: the learner's own usual time", () => {
+    const usual = { ...ABOUT, usual: 2400 };
+    expect(rightWords(review({}), "slow", usual).more).toBe(
+      `You usually take 2.4 seconds. Your turning is already quick. ${ABOUT.lookFirst}`,
+    );
+    // A cube in the hands without the middle tap: only the whole is known.
+    const whole: SaidReview = {
+      asking: "alone",
+      total: 9300 as Milliseconds,
+      target: 8,
+      corrections: 0,
+      hints: [],
+      interrupted: false,
+    };
+    expect(rightWords(whole, "slow", usual).more).toBe(
+      "You usually take 2.4 seconds. The same case comes back until it goes by itself.",
+    );
+    expect(rightWords(whole, "slow", ABOUT).more).toContain(
+      "The target is 8 seconds.",
+    );
+    // Of few answers the usual may lie above.
+    expect(
+      rightWords(review({}), "slow", { ...ABOUT, usual: 6000 }).more,
+    ).not.toContain("usually");
   });
 
   it("says which turn is left, before what helps on", () => {

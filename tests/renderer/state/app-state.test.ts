@@ -199,6 +199,29 @@ describe("a learner at the desk", () => {
     vi.useRealTimers();
   });
 
+  it("knows what a learner usually takes, for what an answer measured", async () => {
+    const { current } = await openWindow();
+    const day = 24 * 3_600_000;
+    for (let n = 0; n < 4; n++) {
+      const at = (TUESDAY_NINE - (9 - 2 * n) * day) as Milliseconds;
+      const review = sampleReview({
+        learner: current.learner.id,
+        at,
+        localDay: localDay(at, 0),
+        thinking: 2000 as Milliseconds,
+      });
+      await current.acknowledge({ review });
+    }
+    const { case: id, answerWay } = sampleReview({});
+    const asked = { case: id, answerWay };
+    const thinking = 5000 as Milliseconds;
+    expect(current.usualFor({ ...asked, thinking })).toBeCloseTo(2000);
+    expect(current.usualFor(asked)).toBeUndefined();
+    expect(
+      current.usualFor({ ...asked, answerWay: "write-it", thinking }),
+    ).toBeUndefined();
+  });
+
   it("practises the decks that were chosen, in their order", async () => {
     const { current } = await openWindow();
     await current.changeSettings({
