@@ -141,7 +141,7 @@ export const PLANTED_FAULTS: readonly PlantedFault[] = [
     file: "core/memory/round-track.ts",
     find: "RETURN_GAP = 3;",
     replace: "RETURN_GAP = 2;",
-    tests: ["tests/core/memory/round.test.ts"],
+    tests: ["tests/core/memory/round-track.test.ts"],
   },
   {
     name: "a slice turns the wrong way",
