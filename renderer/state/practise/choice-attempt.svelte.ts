@@ -5,9 +5,8 @@
 import type { RecognisingQuestion } from "../../../core/answer/recognising-question";
 import type { Position } from "../../../core/cases/position";
 import type { RoundItem } from "../../../core/memory/round";
-import { HIGH_VIEW } from "../../../core/picture/projection";
+import { choiceLookFrom } from "./choice-pictures";
 import { LookAround } from "./look-around.svelte";
-import { lookFrom } from "./looks";
 
 /** What was chosen, and when. */
 export interface Chosen {
@@ -45,10 +44,7 @@ export class ChoiceAttempt {
     this.question = question;
     this.#onchosen = onchosen;
     this.looking = new LookAround(
-      // Places all around the cube are compared: from high up most are seen.
-      question.way === "which-is-it"
-        ? lookFrom(position)
-        : { side: 1, pitch: HIGH_VIEW.pitch },
+      choiceLookFrom(question, position),
       () => (this.#looks += 1),
     );
   }

@@ -15,8 +15,10 @@ import { NO_PIECES, type Pieces } from "../../../core/cube/pieces";
 import { faceImage } from "../../../core/cube/symmetries";
 import type { Badge } from "../../../core/picture/badges";
 import type { CubePalette } from "../../../core/picture/palette";
+import { HIGH_VIEW } from "../../../core/picture/projection";
 import { differingFacelets } from "../case-showcase";
 import { placeFacelets } from "./case-picture";
+import { lookFrom, type LookFrom } from "./looks";
 
 /** The pieces that a question is about. */
 export function piecesAskedAbout(
@@ -28,6 +30,16 @@ export function piecesAskedAbout(
   return piece.kind === "corner"
     ? { ...NO_PIECES, corners: [piece.piece] }
     : { ...NO_PIECES, edges: [piece.piece] };
+}
+
+/** Where a question is looked at from: its places lie all around the cube, and from high up most are seen. */
+export function choiceLookFrom(
+  { way }: Pick<RecognisingQuestion, "way">,
+  position: Position,
+): LookFrom {
+  return way === "which-is-it"
+    ? lookFrom(position)
+    : { side: 1, pitch: HIGH_VIEW.pitch };
 }
 
 /** The facelets of each place to choose from, in the order of the choices, as the learner sees them. */

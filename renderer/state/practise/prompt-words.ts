@@ -8,9 +8,11 @@ import {
   EDGE_FACES,
 } from "../../../core/cube/pieces";
 import { present } from "../../../core/invariant";
-import type {
-  ColourName,
-  ColourScheme,
+import {
+  colourHex,
+  type ColourName,
+  type ColourScheme,
+  type Paints,
 } from "../../../core/picture/colour-sets";
 import { listInWords } from "../../../core/notation/sentence";
 import type { CubePiece } from "./own-cube";
@@ -35,6 +37,15 @@ export function pieceColours(
   const faces = present(table[piece.piece], "pieces are in range");
   const [first, second, third] = faces.map((face) => scheme[face]);
   return [first, third, second].filter((colour) => colour !== undefined);
+}
+
+/** The same as they are painted. Shape: `#rrggbb`. */
+export function piecePaints(
+  piece: CubePiece,
+  scheme: ColourScheme,
+  paints: Paints,
+): readonly string[] {
+  return pieceColours(piece, scheme).map((name) => colourHex(name, paints));
 }
 
 /** A piece by its colours: "the white, green and red corner". */
