@@ -43,10 +43,10 @@ export interface ConfusedPair extends TakenFor {
  * Shape: `log` in the order of replay, with the mistakes that the pairs are
  *        from.
  */
-export function withRightChoices<Pair extends TakenFor>(
+export function withRightChoices(
   log: readonly Pick<Review, "case" | "answeredAs" | "answerWay" | "verdict">[],
-  pairs: readonly Pair[],
-): readonly (Pair & ConfusedPair)[] {
+  pairs: readonly TakenFor[],
+): readonly ConfusedPair[] {
   const counted = pairs.map((pair) => ({ pair, rightSince: noneRight() }));
   for (const { case: id, answeredAs, answerWay, verdict } of log) {
     if (answeredAs === undefined && !isRecognising(answerWay)) continue;

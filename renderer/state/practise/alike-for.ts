@@ -2,7 +2,7 @@
 import { areAlike } from "../../../core/cases/alike";
 import type { AreAlike } from "../../../core/memory/fresh-order";
 import type { LearnerState } from "../learner.svelte";
-import { mixedUpPairs } from "./choice-of-item";
+import { mixedUpPairs } from "./mixed-up-pairs";
 
 /** Whether two cases are easily taken for each other, or were by this learner. */
 export function alikeFor(learner: LearnerState): AreAlike {

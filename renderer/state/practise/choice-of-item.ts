@@ -1,34 +1,16 @@
 /** Where an item of a round becomes a question to choose from. */
 import { recognisingQuestion } from "../../../core/answer/recognising-question";
-import { dayAfter } from "../../../core/memory/local-day";
-import {
-  type ConfusedPair,
-  withRightChoices,
-} from "../../../core/memory/recognising-round";
 import type { RecognisingWay } from "../../../core/memory/review";
 import type { RoundItem } from "../../../core/memory/round";
-import {
-  type Confusion,
-  confusionsOf,
-  timesMixedUp,
-} from "../../../core/progress/confusions";
-import { CONFUSION_DAYS } from "../../../core/progress/progress-facts";
+import { timesMixedUp } from "../../../core/progress/confusions";
 import { randomSource, seedFrom } from "../../../core/random-source";
 import type { LearnerState } from "../learner.svelte";
 import { ChoiceAttempt, type Chosen } from "./choice-attempt.svelte";
+import { mixedUpPairs } from "./mixed-up-pairs";
 import { positionOfItem } from "./position-of-item";
 
 /** The position of an item is drawn from its seed itself. */
 const SEED_OF_CHOICES = 1;
-
-/** What a learner mixed up of late, most often first, with what was chosen right since. */
-export function mixedUpPairs({
-  today,
-  reviews,
-}: LearnerState): readonly (Confusion & ConfusedPair)[] {
-  const since = dayAfter(today, -CONFUSION_DAYS);
-  return withRightChoices(reviews, confusionsOf(reviews, since).pairs);
-}
 
 /**
  * The question of an item that is answered by choosing: the same again after a

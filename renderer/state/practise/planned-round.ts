@@ -1,7 +1,11 @@
 /** Where a round comes from: what the learner's decks and memory make of today, and a round cut from it. */
 import { planDay } from "../../../core/memory/day-plan";
+import type { AreAlike } from "../../../core/memory/fresh-order";
 import type { PlannedCase } from "../../../core/memory/plan-candidates";
-import { planRecognising } from "../../../core/memory/recognising-round";
+import {
+  planRecognising,
+  withRightChoices,
+} from "../../../core/memory/recognising-round";
 import type { RecognisingWay } from "../../../core/memory/review";
 import { type Round, startRound } from "../../../core/memory/round";
 import { planRound } from "../../../core/memory/round-plan";
@@ -13,14 +17,17 @@ import { freshId, freshSeed } from "../../platform/random";
 import type { LearnerState } from "../learner.svelte";
 import { alikeFor } from "./alike-for";
 import { askingTimes } from "./asking-times";
-import { mixedUpPairs } from "./choice-of-item";
 import { dayInput } from "./day-input";
 import { metDeck } from "./deck-choices";
+import { mixedUpPairs } from "./mixed-up-pairs";
 import { type Practised, tellingApart, WEAK_SPOTS } from "./practised";
 import { weakSpotsOf } from "./weak-spots-round";
 
 /** What of the learner's decks is due and new today and fits what is left of their minutes. */
-export function todayOf(learner: LearnerState): TodayPlan {
+export function todayOf(
+  learner: LearnerState,
+  areAlike: AreAlike = alikeFor(learner),
+): TodayPlan {
   const { reviews, settings, today } = learner;
   const timesOf = askingTimes(learner);
   return planToday({
@@ -28,7 +35,7 @@ export function todayOf(learner: LearnerState): TodayPlan {
     minutes: settings.minutes,
     practised: secondsPractised(reviews, today),
     secondsFor: (planned) => timesOf(planned).times.toAsk(planned),
-    areAlike: alikeFor(learner),
+    areAlike,
   });
 }
 
@@ -42,7 +49,8 @@ export function plannedRound(
   const way = tellingApart(of);
   if (way !== undefined) return roundToTellApart(learner, way);
   if (of !== undefined) return extraRound(learner, of);
-  const planned = planRound(todayOf(learner), { areAlike: alikeFor(learner) });
+  const areAlike = alikeFor(learner);
+  const planned = planRound(todayOf(learner, areAlike), { areAlike });
   return roundOf(learner, planned);
 }
 
@@ -59,7 +67,7 @@ function roundToTellApart(
   const planned = planRecognising(
     [...due, ...resting],
     way,
-    mixedUpPairs(learner),
+    withRightChoices(learner.reviews, mixedUpPairs(learner)),
     randomSource(freshSeed()),
   );
   return roundOf(learner, planned);
