@@ -12,15 +12,7 @@
  * Source: the design's first-layer.md, "What learners really confuse" (common
  *         practice).
  */
-import type { Face } from "../cube/faces";
-import {
-  CORNER_FACES,
-  type Corner,
-  CORNERS,
-  EDGE_FACES,
-  type Edge,
-  EDGES,
-} from "../cube/pieces";
+import { CORNER_FACES, CORNERS, EDGE_FACES, EDGES } from "../cube/pieces";
 import {
   cornerImage,
   edgeImage,
@@ -43,40 +35,27 @@ const OTHER_SIDES: readonly Rotation[] = [1, 3, 2].map((quarters) =>
   rotationAbout("y", quarters),
 );
 
-function orientationAfter(
+type PieceKind = "corner" | "edge";
+
+/** Where a piece is when the cube is seen from another side. */
+function seenFrom(
   side: Rotation,
-  before: readonly Face[] | undefined,
-  after: readonly Face[] | undefined,
-  orientation: number,
-): number {
-  const facing = present(before?.[orientation], "a piece is turned as it can");
-  return present(after, "a place has faces").indexOf(faceImage(side, facing));
-}
-
-function cornerFrom(side: Rotation, where: Whereabouts): Whereabouts {
-  const before = present<Corner>(CORNERS[where.position], "below 8");
-  const after = cornerImage(side, before);
+  kind: PieceKind,
+  { position, orientation }: Whereabouts,
+): Whereabouts {
+  const isCorner = kind === "corner";
+  const faces = isCorner ? CORNER_FACES : EDGE_FACES;
+  const facing = present(
+    faces[position]?.[orientation],
+    "a piece is turned as it can",
+  );
+  const after = isCorner
+    ? cornerImage(side, present(CORNERS[position], "below 8"))
+    : edgeImage(side, present(EDGES[position], "below 12"));
   return {
     position: after,
-    orientation: orientationAfter(
-      side,
-      CORNER_FACES[before],
-      CORNER_FACES[after],
-      where.orientation,
-    ),
-  };
-}
-
-function edgeFrom(side: Rotation, where: Whereabouts): Whereabouts {
-  const before = present<Edge>(EDGES[where.position], "below 12");
-  const after = edgeImage(side, before);
-  return {
-    position: after,
-    orientation: orientationAfter(
-      side,
-      EDGE_FACES[before],
-      EDGE_FACES[after],
-      where.orientation,
+    orientation: present(faces[after], "a place has faces").indexOf(
+      faceImage(side, facing),
     ),
   };
 }
@@ -84,7 +63,7 @@ function edgeFrom(side: Rotation, where: Whereabouts): Whereabouts {
 /** Where the one piece of a first-layer case is; undefined for a task of two. */
 function onePieceOf(
   id: FirstLayerId,
-): { readonly kind: "corner" | "edge"; readonly at: Whereabouts } | undefined {
+): { readonly kind: PieceKind; readonly at: Whereabouts } | undefined {
   const { corners, edges } = situationOf(id);
   const [piece, second] = [...corners, ...edges];
   if (piece?.orientation === undefined || second !== undefined)
@@ -98,9 +77,8 @@ function onePieceOf(
 function firstLayerFromOtherSides(id: FirstLayerId): readonly CaseId[] {
   const piece = onePieceOf(id);
   if (piece === undefined) return [];
-  const from = piece.kind === "corner" ? cornerFrom : edgeFrom;
   return OTHER_SIDES.flatMap((side) => {
-    const seen = from(side, piece.at);
+    const seen = seenFrom(side, piece.kind, piece.at);
     return FIRST_LAYER_TABLE.filter((other) => {
       const theirs = onePieceOf(other.id);
       return (
@@ -117,7 +95,7 @@ function slotFromOtherSides({ stage, shows }: SlotEntry): readonly CaseId[] {
   const arrangement = present(shows.orbit[0], "no orbit is empty");
   return OTHER_SIDES.flatMap((side) => {
     const seen = arrangement.map((where, i) =>
-      i < corners ? cornerFrom(side, where) : edgeFrom(side, where),
+      seenFrom(side, i < corners ? "corner" : "edge", where),
     );
     // Undefined where the pieces would be placed.
     const other = slotCaseShownBy(stage, seen)?.case.id;
