@@ -9,12 +9,10 @@ import type {
   Mistook,
   Review,
 } from "../../../core/memory/review";
-import { now, utcOffset } from "../../platform/clock";
-import { freshId } from "../../platform/random";
 import type { StorageError } from "../../storage/storage-error";
 import type { LearnerState } from "../learner.svelte";
 import type { ChoiceAttempt, Chosen } from "./choice-attempt.svelte";
-import { reviewOf } from "./given-answer";
+import { reviewNow } from "./review-now";
 
 /** What was chosen, and whether it is stored. */
 export class AnsweredChoice {
@@ -67,10 +65,10 @@ export function answeredChoice(
   learner: LearnerState,
   localDay: LocalDay,
 ): AnsweredChoice {
-  const at = now();
-  const review = reviewOf(
+  const { item, position, question } = attempt;
+  const reviewed = reviewNow(
     {
-      verdict: { right: choice === attempt.question.right },
+      verdict: { right: choice === question.right },
       measured: {
         total: total as Milliseconds,
         turns: [],
@@ -84,19 +82,13 @@ export function answeredChoice(
       shownTheWay: false,
     },
     {
-      id: freshId(),
-      learner: learner.learner.id,
-      item: attempt.item,
+      item,
+      position,
+      answerWay: question.way,
       ...takenFor(attempt, choice),
-      position: attempt.position,
-      answerWay: attempt.question.way,
-      scheme: learner.scheme,
-      at,
-      utcOffset: utcOffset(at),
-      localDay,
-      weightsVersion: learner.weightsVersion,
     },
+    learner,
+    localDay,
   );
-  const outcome = learner.outcomeOf(review);
-  return new AnsweredChoice(attempt, choice, { review, outcome });
+  return new AnsweredChoice(attempt, choice, reviewed);
 }

@@ -83,9 +83,9 @@ export function diagnosisOf(
 
 /** The review of an answer. */
 export function reviewOf(given: ReviewedPart, context: ReviewContext): Review {
-  const { item, measured } = { item: context.item, measured: given.measured };
+  const { item, answeredAs, mistook } = context;
+  const { measured } = given;
   const isRight = given.verdict.right && !given.shownTheWay;
-  const { answeredAs, mistook } = context;
   return {
     id: context.id,
     learner: context.learner,
