@@ -71,6 +71,11 @@ export class LearnerState {
   #log: LearnerLog = $state.raw(EMPTY_LOG);
   /** Answers of days to come, from a clock that ran ahead: they count once their day has come. */
   #ahead: readonly Review[] = $state.raw([]);
+  #reviews: readonly Review[] = $derived(
+    this.#ahead.length === 0
+      ? this.#log.reviews
+      : [...this.#log.reviews, ...this.#ahead],
+  );
   #damaged: readonly DamagedRow[] = $state.raw([]);
   #today: LocalDay = $state(dayNumber(0));
   #scheme: ColourScheme = $derived(firstLayerScheme(this.#settings));
@@ -124,8 +129,7 @@ export class LearnerState {
 
   /** The whole log, oldest first. */
   get reviews(): readonly Review[] {
-    const { reviews } = this.#log;
-    return this.#ahead.length === 0 ? reviews : [...reviews, ...this.#ahead];
+    return this.#reviews;
   }
 
   /** The whole log with what every answer was worth, oldest first. */
