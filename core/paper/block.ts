@@ -168,6 +168,27 @@ export function pictureBlock(
   };
 }
 
+/** How wide the widest of some pictures is: where what stands beside each can begin. Units: millimetres. */
+export function widestPicture(
+  shown: readonly Pick<PaperPicture, "picture">[],
+): number {
+  return Math.max(0, ...shown.map(({ picture }) => pictureSize(picture).width));
+}
+
+/** A block with a thin line under it that ends something, over a width. Units: millimetres. */
+export function underlined(block: Block, width: number): Block {
+  const height = block.height + 2.5;
+  const y = height - 0.15;
+  return {
+    width,
+    height,
+    items: [
+      ...block.items,
+      { kind: "rule", x1: 0, y1: y, x2: width, y2: y, thickness: 0.25 },
+    ],
+  };
+}
+
 /** A mark moved. Units: millimetres. */
 export function moved(item: PaperItem, dx: number, dy: number): PaperItem {
   if (item.kind === "rule") {
@@ -214,6 +235,17 @@ export function stacked(
     y += block.height;
   }
   return together(width, y, placed);
+}
+
+/** Things dealt out in order, so many to a row; the last row may have fewer. */
+export function inRows<Thing>(
+  things: readonly Thing[],
+  perRow: number,
+): readonly (readonly Thing[])[] {
+  const rows: (readonly Thing[])[] = [];
+  for (let from = 0; from < things.length; from += perRow)
+    rows.push(things.slice(from, from + perRow));
+  return rows;
 }
 
 /** Blocks side by side in columns of one width, their tops level; as high as the highest. Units: millimetres. */

@@ -6,16 +6,21 @@ import {
   baseline,
   type Block,
   inColumns,
+  inRows,
   lineHeight,
   type PaperItem,
   pictureBlock,
   stacked,
   textBlock,
   together,
+  underlined,
+  widestPicture,
 } from "./block";
-import { contentWidth, type PaperName } from "./paper-size";
+import { contentWidth } from "./paper-size";
 import { type SheetPart, TYPE } from "./sheet";
 import {
+  type CasesOnPaper,
+  type CellPlace,
   PICTURE_ROOM,
   type ShownCase,
   type ShownStep,
@@ -71,17 +76,16 @@ function tickBlock(): Block {
 }
 
 const NUMBER_WIDTH = 9;
-const LEFT = PICTURE_ROOM.case + 6;
+const PICTURE_GAP = 6;
 const STEP_GAP = 2.3;
 
 /** So many turns stand beside the picture; a longer way stands below it, over the whole width. */
 const MOST_BESIDE = 5;
 
 /** So few leave room for words between the picture and them. */
-const MOST_AT_RIGHT = 2;
+const MOST_AT_RIGHT = 3;
 
-function stepBlock(step: ShownStep, told: TurnsTold): Block {
-  const width = PICTURE_ROOM.step;
+function stepBlock(step: ShownStep, told: TurnsTold, width: number): Block {
   return stacked(
     width,
     [
@@ -93,23 +97,24 @@ function stepBlock(step: ShownStep, told: TurnsTold): Block {
   );
 }
 
+/** Turns in as few rows as they need, about as many in each, over the whole width: so their words take few lines. */
 function stepRows(
   steps: readonly ShownStep[],
   told: TurnsTold,
   width: number,
 ): readonly Block[] {
-  const step = PICTURE_ROOM.step + STEP_GAP;
-  const perRow = Math.max(1, Math.floor((width + STEP_GAP) / step));
-  const rows: Block[] = [];
-  for (let from = 0; from < steps.length; from += perRow)
-    rows.push(
-      inColumns(
-        steps.slice(from, from + perRow).map((one) => stepBlock(one, told)),
-        PICTURE_ROOM.step,
-        STEP_GAP,
-      ),
-    );
-  return rows;
+  if (steps.length === 0) return [];
+  const most = Math.floor((width + STEP_GAP) / (PICTURE_ROOM.step + STEP_GAP));
+  const rows = Math.ceil(steps.length / most);
+  const perRow = Math.ceil(steps.length / rows);
+  const each = (width + STEP_GAP) / perRow - STEP_GAP;
+  return inRows(steps, perRow).map((row) =>
+    inColumns(
+      row.map((step) => stepBlock(step, told, each)),
+      each,
+      STEP_GAP,
+    ),
+  );
 }
 
 function headOf(shown: ShownCase, number: number, width: number): Block {
@@ -125,20 +130,6 @@ function headOf(shown: ShownCase, number: number, width: number): Block {
     { x: NUMBER_WIDTH, y: 0, block: title },
     { x: width - ticks.width, y: 0, block: ticks },
   ]);
-}
-
-/** A thin line under a block that ends something. */
-function underlined(block: Block): Block {
-  const height = block.height + 2.5;
-  const y = height - 0.15;
-  return {
-    ...block,
-    height,
-    items: [
-      ...block.items,
-      { kind: "rule", x1: 0, y1: y, x2: block.width, y2: y, thickness: 0.25 },
-    ],
-  };
 }
 
 /** What stands above the turns of a way. */
@@ -161,21 +152,25 @@ function wayBlocks(
 /** A picture with something beside it. */
 function besidePicture(
   shown: ShownCase,
-  width: number,
+  { width, beside }: CellPlace,
   blocks: readonly Block[],
 ): Block {
-  const picture = pictureBlock(shown.picture, shown.label, PICTURE_ROOM.case);
-  const beside = stacked(width - LEFT, blocks, 1.6);
-  return together(width, Math.max(picture.height, beside.height), [
+  const picture = pictureBlock(
+    shown.picture,
+    shown.label,
+    beside - PICTURE_GAP,
+  );
+  const rest = stacked(width - beside, blocks, 1.6);
+  return together(width, Math.max(picture.height, rest.height), [
     { x: 0, y: 0, block: picture },
-    { x: LEFT, y: 0, block: beside },
+    { x: beside, y: 0, block: rest },
   ]);
 }
 
 /** What is said of a case with a short way, and its turns to the right of that. */
 function stepsAtRight(shown: ShownCase, told: TurnsTold, width: number): Block {
   const steps = inColumns(
-    shown.steps.map((step) => stepBlock(step, told)),
+    shown.steps.map((step) => stepBlock(step, told, PICTURE_ROOM.step)),
     PICTURE_ROOM.step,
     STEP_GAP,
   );
@@ -192,27 +187,23 @@ function stepsAtRight(shown: ShownCase, told: TurnsTold, width: number): Block {
 }
 
 /** A case as blocks that stay together: the first holds its picture, the others more turns of a long way. */
-function caseBlocks(
-  shown: ShownCase,
-  number: number,
-  told: TurnsTold,
-  width: number,
-): readonly Block[] {
-  const right = width - LEFT;
+function caseBlocks(shown: ShownCase, place: CellPlace): readonly Block[] {
+  const { number, told, width } = place;
+  const right = width - place.beside;
   const head = headOf(shown, number, width);
   const way = wayBlocks(shown, told, right);
   const isBeside = shown.steps.length <= MOST_BESIDE;
   const rows = stepRows(shown.steps, told, isBeside ? right : width);
   const first =
     shown.steps.length <= MOST_AT_RIGHT
-      ? [besidePicture(shown, width, [stepsAtRight(shown, told, right)])]
+      ? [besidePicture(shown, place, [stepsAtRight(shown, told, right)])]
       : isBeside
         ? [
             ...setUpBlocks(shown.setUp, told, width),
-            besidePicture(shown, width, [...way, ...rows]),
+            besidePicture(shown, place, [...way, ...rows]),
           ]
         : [
-            besidePicture(shown, width, [
+            besidePicture(shown, place, [
               ...setUpBlocks(shown.setUp, told, right),
               ...way,
             ]),
@@ -222,26 +213,21 @@ function caseBlocks(
   return [stacked(width, [head, ...first], 1.6), ...more].map(
     (block, n, all) =>
       n === all.length - 1
-        ? underlined({ ...block, width })
+        ? underlined(block, width)
         : { ...block, keepsNext: true },
   );
 }
 
 /** The part of a sheet that holds cases to keep beside the cube. */
-export function caseSheet(input: {
-  readonly paper: PaperName;
-  readonly title: string;
-  /** What to do, one paragraph each. */
-  readonly lines: readonly string[];
-  readonly cases: readonly ShownCase[];
-  readonly told: TurnsTold;
-}): SheetPart {
+export function caseSheet(input: CasesOnPaper): SheetPart {
+  const { title, lines, cases, told } = input;
   const width = contentWidth(input.paper);
+  const beside = widestPicture(cases) + PICTURE_GAP;
   return {
-    head: { title: input.title, lines: input.lines, hasName: true },
-    laterTitle: input.title,
-    blocks: input.cases.flatMap((shown, n) =>
-      caseBlocks(shown, n + 1, input.told, width),
+    head: { title, lines, hasName: true },
+    laterTitle: `${title}, continued`,
+    blocks: cases.flatMap((shown, n) =>
+      caseBlocks(shown, { number: n + 1, told, width, beside }),
     ),
   };
 }

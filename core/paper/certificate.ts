@@ -31,10 +31,15 @@ export function certificateSentence(
   deck: string,
   { cases, kept }: Pick<CertificateNumbers, "cases" | "kept">,
 ): string {
-  const all = cases === 1 ? "the one case" : `all ${cases} cases`;
-  const which = kept === cases ? all : `${kept} of the ${cases} cases`;
+  const all = cases === 1 ? "the one case" : `the ${cases} cases`;
+  const which =
+    kept < cases
+      ? `${kept} of ${all}`
+      : cases === 1
+        ? all
+        : `all ${cases} cases`;
   return kept === 0
-    ? `has begun to learn the ${cases} cases of ${deck}.`
+    ? `has begun to learn ${all} of ${deck}.`
     : `knows ${which} of ${deck} by heart.`;
 }
 

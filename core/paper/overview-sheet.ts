@@ -3,30 +3,30 @@ import { formatTurns } from "../notation/format";
 import {
   type Block,
   inColumns,
+  inRows,
   pictureBlock,
   stacked,
   textBlock,
   together,
+  widestPicture,
 } from "./block";
-import { contentWidth, type PaperName } from "./paper-size";
+import { contentWidth } from "./paper-size";
 import { type SheetPart, TYPE } from "./sheet";
-import { PICTURE_ROOM, type ShownCase, type TurnsTold } from "./shown-case";
+import type { CasesOnPaper, CellPlace, ShownCase } from "./shown-case";
 
 const COLUMNS = 2;
 const COLUMN_GAP = 8;
+const PICTURE_GAP = 3;
 
 function overviewCell(
   { title, picture, label, way }: ShownCase,
-  number: number,
-  told: TurnsTold,
-  width: number,
+  { number, told, width, beside }: CellPlace,
 ): Block {
-  const left = PICTURE_ROOM.overview + 3;
-  const right = width - left;
-  const beside = stacked(
+  const right = width - beside;
+  const words = stacked(
     right,
     [
-      textBlock(`${number}  ${title}`, right, TYPE.strong),
+      textBlock(`${number} · ${title}`, right, TYPE.strong),
       ...(way === undefined
         ? []
         : told === "both"
@@ -35,34 +35,27 @@ function overviewCell(
     ],
     1,
   );
-  const shown = pictureBlock(picture, label, PICTURE_ROOM.overview, "middle");
-  return together(width, Math.max(shown.height, beside.height), [
+  const shown = pictureBlock(picture, label, beside - PICTURE_GAP, "middle");
+  return together(width, Math.max(shown.height, words.height), [
     { x: 0, y: 0, block: shown },
-    { x: left, y: 0, block: beside },
+    { x: beside, y: 0, block: words },
   ]);
 }
 
 /** The part of a sheet that shows a deck at a glance. */
-export function overviewSheet(input: {
-  readonly paper: PaperName;
-  readonly title: string;
-  readonly lines: readonly string[];
-  readonly cases: readonly ShownCase[];
-  readonly told: TurnsTold;
-}): SheetPart {
-  const width = contentWidth(input.paper);
-  const column = (width - COLUMN_GAP * (COLUMNS - 1)) / COLUMNS;
-  const cells = input.cases.map((shown, n) =>
-    overviewCell(shown, n + 1, input.told, column),
+export function overviewSheet(input: CasesOnPaper): SheetPart {
+  const { title, lines, cases, told } = input;
+  const all = contentWidth(input.paper);
+  const width = (all - COLUMN_GAP * (COLUMNS - 1)) / COLUMNS;
+  const beside = widestPicture(cases) + PICTURE_GAP;
+  const cells = cases.map((shown, n) =>
+    overviewCell(shown, { number: n + 1, told, width, beside }),
   );
-  const blocks: Block[] = [];
-  for (let from = 0; from < cells.length; from += COLUMNS)
-    blocks.push(
-      inColumns(cells.slice(from, from + COLUMNS), column, COLUMN_GAP),
-    );
   return {
-    head: { title: input.title, lines: input.lines, hasName: false },
-    laterTitle: `${input.title}, continued`,
-    blocks,
+    head: { title, lines, hasName: false },
+    laterTitle: `${title}, continued`,
+    blocks: inRows(cells, COLUMNS).map((row) =>
+      inColumns(row, width, COLUMN_GAP),
+    ),
   };
 }

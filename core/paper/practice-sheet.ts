@@ -5,15 +5,18 @@
 import {
   type Block,
   inColumns,
+  inRows,
   pictureBlock,
   stacked,
   textBlock,
   together,
+  underlined,
+  widestPicture,
   writingLine,
 } from "./block";
 import { contentWidth, type PaperName } from "./paper-size";
 import { type SheetHead, type SheetPart, partPages, TYPE } from "./sheet";
-import { PICTURE_ROOM, type ShownQuestion, type TurnsTold } from "./shown-case";
+import type { CellPlace, ShownQuestion, TurnsTold } from "./shown-case";
 import { setUpBlocks, setUpHead, turnsBlock } from "./told-turns";
 
 /** Where the answers are: after all questions, on the back of each page of them, or nowhere. */
@@ -24,6 +27,7 @@ export type AnswerPlace = (typeof ANSWER_PLACES)[number];
 
 const COLUMNS = 2;
 const COLUMN_GAP = 10;
+const PICTURE_GAP = 3;
 const NUMBER_WIDTH = 10;
 const TIMES = 3;
 
@@ -64,14 +68,11 @@ interface QuestionCell {
 
 function questionCell(
   { picture, label, setUp, asks }: ShownQuestion,
-  number: number,
-  told: TurnsTold,
-  width: number,
+  { number, told, width, beside }: CellPlace,
 ): QuestionCell {
-  const left = PICTURE_ROOM.question + 3;
-  const right = width - left;
-  const shown = pictureBlock(picture, label, PICTURE_ROOM.question);
-  const beside = stacked(
+  const right = width - beside;
+  const shown = pictureBlock(picture, label, beside - PICTURE_GAP);
+  const asked = stacked(
     right,
     [
       textBlock(String(number), right, TYPE.section),
@@ -84,11 +85,11 @@ function questionCell(
     1,
   );
   const times = timesBlock(right);
-  const height = Math.max(shown.height, beside.height + 3 + times.height);
+  const height = Math.max(shown.height, asked.height + 3 + times.height);
   const top = together(width, height, [
     { x: 0, y: 0, block: shown },
-    { x: left, y: 0, block: beside },
-    { x: left, y: height - times.height, block: times },
+    { x: beside, y: 0, block: asked },
+    { x: beside, y: height - times.height, block: times },
   ]);
   const words =
     told === "words"
@@ -119,27 +120,6 @@ function answerCell(
   ]);
 }
 
-/** A row of cells with a thin line under it. */
-function underlinedRow(cells: Block, width: number): Block {
-  const height = cells.height + 2.5;
-  const y = height - 0.15;
-  return {
-    width,
-    height,
-    items: [
-      ...cells.items,
-      { kind: "rule", x1: 0, y1: y, x2: width, y2: y, thickness: 0.25 },
-    ],
-  };
-}
-
-function inRows<Cell>(cells: readonly Cell[]): readonly (readonly Cell[])[] {
-  const rows: Cell[][] = [];
-  for (let from = 0; from < cells.length; from += COLUMNS)
-    rows.push(cells.slice(from, from + COLUMNS));
-  return rows;
-}
-
 function sideBySide(cells: readonly Block[], width: number): Block {
   return inColumns(cells, columnWidth(width), COLUMN_GAP);
 }
@@ -149,13 +129,13 @@ function questionRows(
   cells: readonly QuestionCell[],
   width: number,
 ): readonly Block[] {
-  return inRows(cells).map((row) => {
+  return inRows(cells, COLUMNS).map((row) => {
     const parts = [
       row.map(({ asked }) => asked),
       row.map(({ answered }) => answered),
     ];
     const blocks = parts.map((part) => sideBySide(part, width));
-    return underlinedRow(stacked(width, blocks, 3), width);
+    return underlined(stacked(width, blocks, 3), width);
   });
 }
 
@@ -174,12 +154,15 @@ export function practiceSheet(input: {
   const { paper, title, lines, questions, told } = input;
   const width = contentWidth(paper);
   const cell = columnWidth(width);
+  const beside = widestPicture(questions) + PICTURE_GAP;
   const laterTitle = `${title}, continued`;
   const part: SheetPart = {
     head: { title, lines, hasName: true },
     laterTitle,
     blocks: questionRows(
-      questions.map((one, n) => questionCell(one, n + 1, told, cell)),
+      questions.map((one, n) =>
+        questionCell(one, { number: n + 1, told, width: cell, beside }),
+      ),
       width,
     ),
   };
@@ -199,7 +182,8 @@ export function practiceSheet(input: {
         questions
           .slice(from, to)
           .map((one, n) => answerCell(one, from + n + 1, told, cell)),
-      ).map((row) => underlinedRow(sideBySide(row, width), width)),
+        COLUMNS,
+      ).map((row) => underlined(sideBySide(row, width), width)),
     };
   };
   switch (input.answers) {

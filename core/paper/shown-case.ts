@@ -1,6 +1,7 @@
 /** A case as sheets show it: what a page needs to know of it, and nothing of how it is drawn. */
 import type { Turn } from "../cube/turns";
 import type { CubePicture } from "../picture/cube-picture";
+import type { PaperName } from "./paper-size";
 
 /** How turns are told: letters with words, or words alone. */
 export type TurnsTold = "both" | "words";
@@ -51,6 +52,26 @@ export interface ShownQuestion extends ShownPicture {
   /** The name of the case that it shows: part of the answer. */
   readonly title: string;
   readonly answer: ShownTurns;
+}
+
+/** What a sheet of cases is made from. */
+export interface CasesOnPaper {
+  readonly paper: PaperName;
+  readonly title: string;
+  /** What to do, one paragraph each. */
+  readonly lines: readonly string[];
+  readonly cases: readonly ShownCase[];
+  readonly told: TurnsTold;
+}
+
+/** One of many cells of a sheet. Units: millimetres. */
+export interface CellPlace {
+  /** Counted from 1. */
+  readonly number: number;
+  readonly told: TurnsTold;
+  readonly width: number;
+  /** Where what stands beside its picture begins. */
+  readonly beside: number;
 }
 
 /** How wide pictures may be on each kind of sheet. Units: millimetres. */

@@ -2,7 +2,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { caseSheet } from "../../../core/paper/case-sheet";
-import { certificateSheet } from "../../../core/paper/certificate";
+import {
+  certificateSentence,
+  certificateSheet,
+} from "../../../core/paper/certificate";
 import { overviewSheet } from "../../../core/paper/overview-sheet";
 import { PAPER_NAMES } from "../../../core/paper/paper-size";
 import {
@@ -199,6 +202,57 @@ describe("a sheet of any kind", () => {
       .filter((text) => text.startsWith("Case "));
     expect(titles).toEqual(cases.map(({ title }) => title));
   });
+});
+
+describe("a certificate", () => {
+  it.each([
+    [0, 1, "has begun to learn the one case of D."],
+    [0, 7, "has begun to learn the 7 cases of D."],
+    [1, 1, "knows the one case of D by heart."],
+    [3, 7, "knows 3 of the 7 cases of D by heart."],
+    [7, 7, "knows all 7 cases of D by heart."],
+  ])("says of %i kept of %i cases what is so", (kept, cases, said) => {
+    expect(certificateSentence("D", { kept, cases })).toBe(said);
+  });
+});
+
+describe("a case sheet", () => {
+  it.each([
+    [3, 40, [3]],
+    [6, 40, [6]],
+    [8, 40, [4, 4]],
+    [15, 30, [5, 5, 5]],
+  ])(
+    "deals the pictures of %i turns out evenly to as few rows as they need",
+    (count, height, expected) => {
+      const shown: ShownCase = {
+        title: "Case",
+        setUp: undefined,
+        way: turns(Array.from({ length: count }, () => "R").join(" ")),
+        steps: Array.from({ length: count }, () => ({
+          move: "R",
+          words: "Right side up.",
+          ...emptyPicture(PICTURE_ROOM.step, 25),
+        })),
+        ...emptyPicture(PICTURE_ROOM.case, height),
+      };
+      const { blocks } = caseSheet({
+        paper: "a4",
+        title: "T",
+        lines: [],
+        told: "both",
+        cases: [shown],
+      });
+      const rows = new Map<string, number>();
+      for (const [n, { items }] of blocks.entries())
+        for (const item of items)
+          if (item.kind === "text" && item.text === "R") {
+            const row = `${n} ${item.y}`;
+            rows.set(row, (rows.get(row) ?? 0) + 1);
+          }
+      expect([...rows.values()]).toEqual(expected);
+    },
+  );
 });
 
 describe("a practice sheet", () => {
