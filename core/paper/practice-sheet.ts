@@ -171,7 +171,7 @@ export function practiceSheet(input: {
     const head: SheetHead = {
       title: answersTitle,
       lines: [
-        "Any turns are right that bring the piece home and keep the rest. These are the ones taught.",
+        "Any turns are right that do what is asked and keep the rest. These are the ones taught.",
       ],
       hasName: false,
     };

@@ -65,7 +65,7 @@ export class SheetDesk {
   told: TurnsTold = $state("both");
   answers: AnswerPlace = $state("end");
   count: number = $state(QUESTION_COUNTS[1]);
-  opening: Opening = $state("front");
+  #opening: Opening | undefined = $state();
   number: number = $state(freshNumber());
   #draft: Draft | undefined = $state.raw();
   progress: DraftProgress | undefined = $state.raw();
@@ -76,6 +76,7 @@ export class SheetDesk {
     this.#deck().cases.filter((one) => !this.#leftOut.has(one.case)),
   );
   #hold = $derived.by(() => this.#deck().hold ?? this.#learner.settings.hold);
+  #usualOpening = $derived.by(() => this.#mostlyOpened());
   #choice: DraftChoice = $derived.by(() => ({
     kind: this.kind,
     cases: this.#cases,
@@ -105,11 +106,10 @@ export class SheetDesk {
     this.#learner = learner;
     this.#find = find;
     this.told = learner.settings.notation;
-    this.opening = this.#usualOpening();
   }
 
   /** How far most of the deck's cases are opened up by what the learner remembers. */
-  #usualOpening(): Opening {
+  #mostlyOpened(): Opening {
     const { cases } = this.#deck();
     const times = (opening: Opening) =>
       cases.filter(
@@ -119,6 +119,15 @@ export class SheetDesk {
     return OPENINGS.reduce((best, opening) =>
       times(opening) > times(best) ? opening : best,
     );
+  }
+
+  /** How far positions are opened up: as chosen, or else as what the learner remembers of the deck has it. */
+  get opening(): Opening {
+    return this.#opening ?? this.#usualOpening;
+  }
+
+  set opening(opening: Opening) {
+    this.#opening = opening;
   }
 
   /** How many cases are wanted. */

@@ -208,6 +208,8 @@ function partsOf(input: SheetInput, key: string): readonly SheetPart[] {
   const { kind, paper, deck, told, drafted, scheme, hold } = input;
   const stages = stagesOf(drafted);
   const start = setUpStartInWords(stages, hold, scheme);
+  const asks = asksOf(input);
+  const asksAll = asks.length === 1 ? asks : [];
   switch (kind) {
     case "cases":
       return [
@@ -216,24 +218,23 @@ function partsOf(input: SheetInput, key: string): readonly SheetPart[] {
           told,
           title: deck,
           lines: [
+            ...asksAll,
             "Set a case up, go through its way, and tick the day when it went well.",
             start,
           ],
           cases: drafted.map((one) => shownCase(one, input)),
         }),
       ];
-    case "practice": {
-      const asks = asksOf(input);
+    case "practice":
       return practiceSheet({
         paper,
         told,
         key,
         title: `Practice: ${deck}`,
-        lines: [...(asks.length === 1 ? asks : []), start],
+        lines: [...asksAll, start],
         questions: drafted.map((one) => shownQuestion(one, input)),
         answers: input.answers,
       });
-    }
     case "overview":
       return [
         overviewSheet({

@@ -1,8 +1,10 @@
 import "fake-indexeddb/auto";
 import { flushSync } from "svelte";
+import { SvelteMap } from "svelte/reactivity";
 import { beforeEach, describe, expect, it } from "vitest";
 import { STARTER_DECKS } from "../../../../core/deck/starter-decks";
 import { present } from "../../../../core/invariant";
+import { localDay } from "../../../../core/memory/local-day";
 import type { Milliseconds } from "../../../../core/memory/review";
 import { LARGEST_NUMBER } from "../../../../core/paper/sheet";
 import { usualPaper } from "../../../../renderer/platform/paper";
@@ -79,6 +81,27 @@ describe("the sheet on the desk", () => {
     expect(titles).toHaveLength(others.length);
     desk.wantAll(false);
     expect(desk.sheet).toBeUndefined();
+  });
+
+  it("opens positions up as the learner remembers the deck at hand, until that is chosen", async () => {
+    const who = await learner();
+    const known = present(DECK.cases[0], "it has cases").case;
+    for (const days of [60, 50, 30, 1]) {
+      const at = (Date.now() - days * 86_400_000) as Milliseconds;
+      await answerOnce(who, { case: known, at, localDay: localDay(at, 0) });
+    }
+    const decks = new SvelteMap([["at hand", DECK]]);
+    const desk = new SheetDesk(
+      () => present(decks.get("at hand"), "there is always one"),
+      who,
+      foundAtOnce,
+    );
+    expect(desk.opening).toBe("front");
+    decks.set("at hand", { ...DECK, cases: DECK.cases.slice(0, 1) });
+    expect(desk.opening).toBe("anywhere");
+    desk.opening = "turned";
+    decks.set("at hand", DECK);
+    expect(desk.opening).toBe("turned");
   });
 
   it("is no sheet while the choice is not drawn yet", async () => {

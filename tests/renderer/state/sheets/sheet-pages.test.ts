@@ -153,6 +153,27 @@ describe("the pages of a sheet", () => {
     }
   });
 
+  it.each(["cases", "practice"] as const)(
+    "say at the top what is to be done, where it is the same for all: %s",
+    async (kind) => {
+      const lead = async (deck: Deck | undefined) => {
+        const drafted = await draftOf(present(deck, "one is there"), kind);
+        const [head] =
+          sheetPages(inputFor(kind, drafted)).pages[0]?.blocks ?? [];
+        return (head?.block.items ?? [])
+          .flatMap((item) => (item.kind === "text" ? item.text : []))
+          .join(" ");
+      };
+      const named = (id: string) => STARTER_DECKS.find((one) => one.id === id);
+      expect(await lead(named("starter-corners"))).toContain(
+        "Bring the outlined piece home, to the dashed place.",
+      );
+      expect(await lead(named("starter-turning"))).toContain(
+        "Make the whole top yellow in one go.",
+      );
+    },
+  );
+
   it("name a certificate's learner, deck and numbers", () => {
     const input = inputFor("certificate", []);
     const words = textOf(sheetPages(input)).flat();
