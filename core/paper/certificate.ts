@@ -157,7 +157,7 @@ export function certificateSheet(input: {
   const each = (inner - COUNT_GAP * (counts.length - 1)) / counts.length;
   const half = (inner - 10) / 2;
   const notes = [
-    `Counted on ${input.counted} from every answer kept of these cases.`,
+    `Counted on ${input.counted} from all answers to these cases.`,
     "Kept means: expected to be remembered for two weeks or longer.",
   ];
   const content = spread(inner, height - 2 * INSET, [

@@ -72,8 +72,11 @@ export class SheetDesk {
   /** Why a set-up was not found. */
   trouble: SolverError | undefined = $state.raw();
 
+  // A certificate speaks of the deck: of all of it.
   #cases = $derived.by(() =>
-    this.#deck().cases.filter((one) => !this.#leftOut.has(one.case)),
+    this.#deck().cases.filter(
+      (one) => this.kind === "certificate" || !this.#leftOut.has(one.case),
+    ),
   );
   #hold = $derived.by(() => this.#deck().hold ?? this.#learner.settings.hold);
   #usualOpening = $derived.by(() => this.#mostlyOpened());

@@ -83,6 +83,19 @@ describe("the sheet on the desk", () => {
     expect(desk.sheet).toBeUndefined();
   });
 
+  it("certifies the whole deck, whatever is left out of other sheets", async () => {
+    const who = await learner();
+    const [first, ...others] = DECK.cases.map((one) => one.case);
+    await answerOnce(who, { case: present(first, "it has cases") });
+    const desk = new SheetDesk(() => DECK, who, foundAtOnce);
+    for (const id of others) desk.want(id, false);
+    expect(desk.wanted).toBe(1);
+    desk.kind = "certificate";
+    await drawn(desk);
+    const words = textOf(present(desk.sheet, "it was drawn")).flat().join(" ");
+    expect(words).toContain(`of ${DECK.cases.length} cases kept`);
+  });
+
   it("opens positions up as the learner remembers the deck at hand, until that is chosen", async () => {
     const who = await learner();
     const known = present(DECK.cases[0], "it has cases").case;
