@@ -2,10 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { caseSheet } from "../../../core/paper/case-sheet";
-import {
-  certificateSentence,
-  certificateSheet,
-} from "../../../core/paper/certificate";
+import { certificateSheet } from "../../../core/paper/certificate";
 import { overviewSheet } from "../../../core/paper/overview-sheet";
 import { PAPER_NAMES } from "../../../core/paper/paper-size";
 import {
@@ -201,18 +198,6 @@ describe("a sheet of any kind", () => {
       .flat()
       .filter((text) => text.startsWith("Case "));
     expect(titles).toEqual(cases.map(({ title }) => title));
-  });
-});
-
-describe("a certificate", () => {
-  it.each([
-    [0, 1, "has begun to learn the one case of D."],
-    [0, 7, "has begun to learn the 7 cases of D."],
-    [1, 1, "knows the one case of D by heart."],
-    [3, 7, "knows 3 of the 7 cases of D by heart."],
-    [7, 7, "knows all 7 cases of D by heart."],
-  ])("says of %i kept of %i cases what is so", (kept, cases, said) => {
-    expect(certificateSentence("D", { kept, cases })).toBe(said);
   });
 });
 
