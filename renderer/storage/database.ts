@@ -48,6 +48,15 @@ const VERSIONS = [
       cache: "[learner+name]",
     },
   },
+  {
+    version: 2,
+    stores: {
+      runs: "id, [learner+at]",
+      sheets: "code",
+      classmates: "id",
+      heard: "id, learner",
+    },
+  },
 ] as const;
 
 /** The newest version this program knows. */
@@ -64,6 +73,14 @@ export class TurnwiseDatabase extends Dexie {
   declare readonly rounds: Table<RawRow, string>;
   declare readonly settings: EntityTable<SettingsRow, "key">;
   declare readonly cache: Table<RawRow, [string, string]>;
+  /** Whole runs: written once, never edited. */
+  declare readonly runs: Table<RawRow, string>;
+  /** Sheets that were printed here, by the code that stands on them. */
+  declare readonly sheets: Table<RawRow, string>;
+  /** Who shared results with this machine, by the learner's id. */
+  declare readonly classmates: Table<RawRow, string>;
+  /** Blocks of results that others shared, by the digest of what is in them. */
+  declare readonly heard: Table<RawRow, string>;
 
   constructor(name: string) {
     super(name, { chromeTransactionDurability: "strict", autoOpen: false });

@@ -23,7 +23,8 @@ describe("the database", () => {
           .join(", "),
       ]),
     );
-    // Source: the design's architecture.md, "Storage".
+    // Source: the design's architecture.md, "Storage", and for the last four
+    // what a coach's week needs.
     expect(shape).toEqual({
       learners: "id",
       decks: "id",
@@ -32,6 +33,10 @@ describe("the database", () => {
       rounds: "id, learner",
       settings: "key",
       cache: "[learner+name]",
+      runs: "id, [learner+at]",
+      sheets: "code",
+      classmates: "id",
+      heard: "id, learner",
     });
   });
 
@@ -108,6 +113,7 @@ describe("the database", () => {
       value: { a: 1 },
     });
     expect(await database.blocks.count()).toBe(1);
+    expect(await database.runs.count()).toBe(0);
   });
 
   it("that the browser does not give is an error with its code", async () => {
