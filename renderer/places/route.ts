@@ -141,3 +141,8 @@ export function formatRoute(route: Route): string {
   }
   return `#/${parts.join("/")}`;
 }
+
+/** Whether a route leads to one of the pages that only a class has. */
+export function isOfClass(route: Route): boolean {
+  return route.place === "coach" && route.page !== undefined;
+}
