@@ -401,9 +401,9 @@ export const PLANTED_FAULTS: readonly PlantedFault[] = [
   {
     name: "a slip of the hand is logged as a confusion of cases",
     file: "renderer/state/practise/reviewed-answer.ts",
-    find: "answeredAs: explanation && confusedWith(explanation),",
+    find: "answeredAs = explanation && confusedWith(explanation);",
     replace:
-      "answeredAs: explanation && (confusedWith(explanation) ?? item.case),",
+      "answeredAs =\n    explanation && (confusedWith(explanation) ?? item.case);",
     tests: ["tests/renderer/practise/practise-state.test.ts"],
   },
 ];
