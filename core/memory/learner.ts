@@ -24,10 +24,29 @@ const NAME = v.pipe(
   v.maxLength(LONGEST_NAME),
 );
 
+/**
+ * The colours that learners are told apart by on one machine, besides by name
+ * and first letter. Dark and muted: the strong colours are the cube's.
+ */
+export const TAGS = [
+  "plum",
+  "slate",
+  "clay",
+  "pine",
+  "ochre",
+  "rosewood",
+  "iris",
+  "umber",
+] as const;
+
+/** One of the colours of `TAGS`. */
+export type Tag = (typeof TAGS)[number];
+
 const LEARNER = v.looseObject({
   id: v.pipe(v.string(), v.uuid()),
   name: NAME,
   createdAt: v.pipe(v.number(), v.finite()),
+  tag: v.exactOptional(v.string()),
 });
 
 /** Somebody who practises. */
@@ -37,6 +56,22 @@ export interface Learner {
   readonly name: string;
   /** When they began, UTC. Units: milliseconds. */
   readonly createdAt: number;
+  /** The colour they chose; one that this version does not know counts as none. */
+  readonly tag?: string;
+}
+
+/** A learner's colour: the one they chose, or else one that is theirs by their id. */
+export function tagOf({ id, tag }: Pick<Learner, "id" | "tag">): Tag {
+  const chosen = TAGS.find((one) => one === tag);
+  // The digits of a random UUID are as good as dice.
+  const drawn = Number.parseInt(id.slice(0, 8), 16) % TAGS.length;
+  return chosen ?? TAGS[drawn] ?? TAGS[0];
+}
+
+/** The first letter of a name, as a person counts letters. Shape: upper case, one grapheme. */
+export function initialOf(name: string): string {
+  const [first] = new Intl.Segmenter().segment(name);
+  return (first?.segment ?? "").toLocaleUpperCase("en");
 }
 
 /** The name a person typed, or undefined where it is empty or too long. */

@@ -4,7 +4,7 @@
  */
 import { createContext } from "svelte";
 import { present } from "../../core/invariant";
-import type { Learner } from "../../core/memory/learner";
+import { type Learner, tagOf, TAGS } from "../../core/memory/learner";
 import { err, ok, type Result } from "../../core/result";
 import { now } from "../platform/clock";
 import { hearOtherWindows, tellOtherWindows } from "../platform/other-windows";
@@ -21,6 +21,11 @@ import {
   saveLearner,
   learnerSettingsKey,
 } from "../storage/learners";
+import {
+  clearGuestStores,
+  type GuestStore,
+  openGuestStore,
+} from "../storage/guest-store";
 import { takePracticeLock } from "../storage/locks";
 import { askToPersist, type Persistence } from "../storage/persistence";
 import { readSetting, saveSetting } from "../storage/settings";
@@ -52,6 +57,9 @@ export class AppState {
   readonly bench: DeckBench;
   #learners: readonly Learner[] = $state.raw([]);
   #current: LearnerState | undefined = $state.raw();
+  #guest: GuestStore | undefined = $state.raw();
+  /** Counts who was asked to sit down: of two asked at once the later one does. */
+  #asked = 0;
   /** Learners that could not be read; kept as they are. */
   readonly damaged: readonly DamagedRow[];
   /** Whether the browser promised to keep the data; undefined until it answered. */
@@ -82,6 +90,11 @@ export class AppState {
   /** Who is at the desk. */
   get current(): LearnerState {
     return present(this.#current, "somebody is always at the desk");
+  }
+
+  /** Whether a guest is at the desk: somebody of whom nothing is kept. */
+  get isGuest(): boolean {
+    return this.#guest !== undefined;
   }
 
   /** Asks the browser to keep the data for good, and notes its answer. */
@@ -119,6 +132,7 @@ export class AppState {
   async giveDeskTo(
     ids: readonly string[],
   ): Promise<Result<void, StorageError>> {
+    if (this.isGuest) return ok(undefined);
     const { learner, reviews, damaged } = this.current;
     const next = ids.find((id) => id !== learner.id && this.#isHere(id));
     if (next === undefined || reviews.length + damaged.length > 0)
@@ -141,18 +155,59 @@ export class AppState {
 
   /** Puts another learner at the desk. */
   async switchTo(id: string): Promise<Result<void, StorageError>> {
+    const asked = (this.#asked += 1);
     const learner = this.#learners.find((known) => known.id === id);
     if (learner === undefined || id === this.current.learner.id)
       return ok(undefined);
     const opened = await openLearner(this.database, this.decks, learner);
     if (!opened.ok) return opened;
-    this.#current = opened.value;
-    return saveSetting(this.database, CURRENT_KEY, id);
+    if (asked !== this.#asked) return ok(undefined);
+    const left = await this.#seat(opened.value, undefined);
+    const saved = await saveSetting(this.database, CURRENT_KEY, id);
+    return left.ok ? saved : left;
+  }
+
+  /** Puts a guest at the desk: whatever they do goes with them. */
+  async seatGuest(): Promise<Result<void, StorageError>> {
+    const asked = (this.#asked += 1);
+    if (this.isGuest) return ok(undefined);
+    const guest: Learner = { id: freshId(), name: "Guest", createdAt: now() };
+    const store = await openGuestStore(guest.id);
+    if (!store.ok) return store;
+    const { database, leave } = store.value;
+    // Their own table of learners: an answer is kept only of somebody who is there.
+    const saved = await saveLearner(database, guest);
+    const opened = saved.ok
+      ? await openLearner(database, this.decks, guest)
+      : saved;
+    if (opened.ok && asked === this.#asked)
+      return this.#seat(opened.value, store.value);
+    const left = await leave();
+    return opened.ok ? left : opened;
+  }
+
+  /** Somebody sits down; a guest who was there is gone with everything. */
+  async #seat(
+    learner: LearnerState,
+    guest: GuestStore | undefined,
+  ): Promise<Result<void, StorageError>> {
+    const gone = this.#guest;
+    this.#guest = guest;
+    this.#current = learner;
+    return gone === undefined ? ok(undefined) : gone.leave();
   }
 
   /** Adds a learner and puts them at the desk. */
   async addLearner(name: string): Promise<Result<void, StorageError>> {
-    const learner: Learner = { id: freshId(), name, createdAt: now() };
+    const taken = this.#learners.map(tagOf);
+    const tag = TAGS.find((one) => !taken.includes(one));
+    const learner: Learner = {
+      id: freshId(),
+      name,
+      createdAt: now(),
+      // The ninth has one by chance, as the first has.
+      ...(tag === undefined ? {} : { tag }),
+    };
     const saved = await saveLearner(this.database, learner);
     if (!saved.ok) return saved;
     this.#learners = [...this.#learners, learner];
@@ -160,9 +215,12 @@ export class AppState {
     return this.switchTo(learner.id);
   }
 
-  /** Gives the learner at the desk another name. */
-  async rename(name: string): Promise<Result<void, StorageError>> {
-    const renamed: Learner = { ...this.current.learner, name };
+  /** Gives the learner at the desk another name or colour; a guest has neither. */
+  async rename(
+    change: Partial<Pick<Learner, "name" | "tag">>,
+  ): Promise<Result<void, StorageError>> {
+    if (this.isGuest) return ok(undefined);
+    const renamed: Learner = { ...this.current.learner, ...change };
     const saved = await saveLearner(this.database, renamed);
     if (!saved.ok) return saved;
     this.current.learner = renamed;
@@ -179,6 +237,7 @@ export class AppState {
    * practises as them.
    */
   async deleteCurrent(): Promise<Result<void, DeleteLearnerError>> {
+    if (this.isGuest) return this.#seatSomebody();
     const { id } = this.current.learner;
     const lock = await takePracticeLock(this.database, id, now());
     if (!lock.ok) return lock;
@@ -205,6 +264,7 @@ export class AppState {
     const read = await readLearners(this.database, firstLearner());
     if (!read.ok) return read;
     this.#learners = read.value.learners;
+    if (this.isGuest) return ok(undefined);
     const { id } = this.current.learner;
     const own = this.#learners.find((learner) => learner.id === id);
     if (own === undefined) return this.#seatSomebody();
@@ -227,6 +287,8 @@ export async function openApp(
   const opened = await openDatabase(events);
   if (!opened.ok) return opened;
   const database = opened.value;
+  // Nobody waits for it; what cannot be deleted now is tried at the next start.
+  void clearGuestStores();
   const stored = await readLearners(database, firstLearner());
   if (!stored.ok) return stored;
   let { learners } = stored.value;

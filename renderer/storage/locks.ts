@@ -30,8 +30,8 @@ export function practiceLockName(learner: string): string {
   return `practice:${learner}`;
 }
 
-/** Resolves with how to release the lock, or with undefined where another window has it. */
-function takeIfFree(
+/** Takes a lock where it is free. Resolves with how to release it, or with undefined where another window has it. */
+export function takeIfFree(
   locks: Locks,
   name: string,
 ): Promise<(() => Promise<void>) | undefined> {

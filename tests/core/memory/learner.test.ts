@@ -1,5 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { parseLearner, parseLearnerName } from "../../../core/memory/learner";
+import {
+  initialOf,
+  parseLearner,
+  parseLearnerName,
+  tagOf,
+  TAGS,
+} from "../../../core/memory/learner";
 
 const ANN = {
   id: "7d9f3f0e-8a1c-4b8e-9d5e-0c5f6a7b8c9d",
@@ -38,5 +44,33 @@ describe("a stored learner", () => {
       ok: false,
       error: { code, field },
     });
+  });
+});
+
+describe("a learner's colour", () => {
+  it("is the one they chose", () => {
+    expect(tagOf({ ...ANN, tag: "iris" })).toBe("iris");
+  });
+
+  it("is theirs by their id where they chose none, or one that is not known here", () => {
+    const own = tagOf(ANN);
+    expect(TAGS).toContain(own);
+    expect(tagOf({ ...ANN, tag: "of-a-newer-version" })).toBe(own);
+  });
+
+  it("differs between learners: each of the eight comes up among their first eight digits", () => {
+    const drawn = TAGS.map((_, n) =>
+      tagOf({ id: `0000000${n}-8a1c-4b8e-9d5e-0c5f6a7b8c9d` }),
+    );
+    expect(new Set(drawn)).toEqual(new Set(TAGS));
+  });
+});
+
+describe("the first letter of a name", () => {
+  it("is what a person counts as one, in upper case", () => {
+    expect(initialOf("ada")).toBe("A");
+    // Source: Unicode Standard Annex 29: a letter with what combines with it is one grapheme.
+    expect(initialOf("e\u0301lodie")).toBe("E\u0301");
+    expect(initialOf("👩‍🚀 Mia")).toBe("👩‍🚀");
   });
 });

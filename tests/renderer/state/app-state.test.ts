@@ -1,6 +1,7 @@
 import "fake-indexeddb/auto";
 import { beforeEach, describe, expect, it, vi } from "vitest";
 import { localDay } from "../../../core/memory/local-day";
+import { tagOf, TAGS } from "../../../core/memory/learner";
 import type { Milliseconds } from "../../../core/memory/review";
 import { FIRST_COURSE } from "../../../core/deck/starter-decks";
 import {
@@ -231,5 +232,89 @@ describe("a learner at the desk", () => {
       "starter-rest",
       "starter-edges",
     ]);
+  });
+});
+
+describe("a guest", () => {
+  /** Every row of every table, as text. */
+  async function everything({ database }: AppState): Promise<string> {
+    const tables = await Promise.all(
+      database.tables.map(async (table) => [table.name, await table.toArray()]),
+    );
+    return JSON.stringify(tables);
+  }
+
+  async function asGuest(): Promise<{ app: AppState; before: string }> {
+    const app = await openWindow();
+    await app.addLearner("Ada");
+    const before = await everything(app);
+    const seated = await app.seatGuest();
+    if (!seated.ok) throw new Error(seated.error.code);
+    return { app, before };
+  }
+
+  it("practises and chooses like anybody else, and leaves nothing", async () => {
+    const { app, before } = await asGuest();
+    expect(app.isGuest).toBe(true);
+    const guest = app.current;
+    const review = sampleReview({ learner: guest.learner.id });
+    const kept = await guest.acknowledge({ review });
+    expect(kept.ok && kept.value).toBe(review.id);
+    expect((await guest.changeSettings({ minutes: 30 })).ok).toBe(true);
+    expect(guest.reviews).toHaveLength(1);
+    await app.switchTo(app.learners[1]?.id ?? "");
+    expect(app.isGuest).toBe(false);
+    expect(app.current.learner.name).toBe("Ada");
+    expect(await everything(app)).toBe(before);
+    const names = (await indexedDB.databases()).map(({ name }) => name);
+    expect(names).toEqual(["turnwise"]);
+  });
+
+  it("sits down where they were asked last, and nobody asked before comes after them", async () => {
+    const { app } = await asGuest();
+    const [first = { id: "" }, second = { id: "" }] = app.learners;
+    await Promise.all([app.switchTo(first.id), app.seatGuest()]);
+    expect(app.isGuest).toBe(true);
+    await app.switchTo(first.id);
+    await Promise.all([app.seatGuest(), app.switchTo(second.id)]);
+    expect(app.current.learner.id).toBe(second.id);
+  });
+
+  it("is not among the learners, and the window opens with whoever was there before", async () => {
+    const { app } = await asGuest();
+    expect(names(app)).toEqual(["Learner 1", "Ada"]);
+    expect((await openWindow()).current.learner.name).toBe("Ada");
+    await app.switchTo(app.learners[0]?.id ?? "");
+  });
+
+  it("stays at the desk when another window changes the learners, and keeps their name", async () => {
+    const { app } = await asGuest();
+    await app.reload();
+    await app.rename({ name: "Somebody" });
+    await app.giveDeskTo([app.learners[0]?.id ?? ""]);
+    expect(app.current.learner.name).toBe("Guest");
+    expect(names(app)).toEqual(["Learner 1", "Ada"]);
+    await app.deleteCurrent();
+    expect(app.isGuest).toBe(false);
+    expect(names(app)).toEqual(["Learner 1", "Ada"]);
+  });
+});
+
+describe("a learner's colour", () => {
+  it("is one that nobody else has, as long as there are any", async () => {
+    const app = await openWindow();
+    for (const name of ["Ada", "Ben", "Cleo", "Dan", "Eva", "Finn", "Gil"])
+      await app.addLearner(name);
+    expect(new Set(app.learners.map(tagOf)).size).toBe(TAGS.length);
+    await app.addLearner("Hal");
+    expect(TAGS).toContain(tagOf(app.current.learner));
+  });
+
+  it("is kept beside the name", async () => {
+    const app = await openWindow();
+    await app.rename({ tag: "iris" });
+    await app.rename({ name: "Mia" });
+    const again = await openWindow();
+    expect(again.current.learner).toMatchObject({ name: "Mia", tag: "iris" });
   });
 });
