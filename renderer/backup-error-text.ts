@@ -105,4 +105,5 @@ const COUNTED = {
   decks: "decks",
   reviews: "answers",
   damaged: "damaged rows",
+  runs: "whole runs",
 } as const;

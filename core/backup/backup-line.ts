@@ -23,9 +23,17 @@ import {
   type StoredRowError,
 } from "../memory/stored-row";
 import { err, ok, type Result } from "../result";
+import type { RunRow } from "../runs/run";
+import { parseRunRow } from "../runs/run-schema";
 
-/** The version of the format that this program writes, and the newest it reads. */
-export const BACKUP_VERSION = 1;
+/**
+ * The version of the format that this program writes, and the newest it reads.
+ * Since 2 there are lines of whole runs.
+ */
+export const BACKUP_VERSION = 2;
+
+/** The oldest version that can read what this program writes: it leaves lines of whole runs out. */
+export const BACKUP_READABLE_FROM = 1;
 
 /** A row as the store has it, known to be JSON and no more. */
 export type BackupRow = Readonly<Record<string, unknown>>;
@@ -42,6 +50,8 @@ export interface BackupHeader {
   readonly learners: number;
   readonly reviews: number;
   readonly decks: number;
+  /** None in version 1. */
+  readonly runs: number;
 }
 
 /** How many lines of each kind a backup has; its last line. */
@@ -51,6 +61,8 @@ export interface BackupCounts {
   readonly decks: number;
   readonly reviews: number;
   readonly damaged: number;
+  /** Lines of whole runs, and of those that could not be read. */
+  readonly runs: number;
 }
 
 /** The tables from which rows come. */
@@ -60,6 +72,7 @@ export const BACKUP_TABLES = [
   "decks",
   "reviews",
   "blocks",
+  "runs",
 ] as const;
 
 export type BackupTable = (typeof BACKUP_TABLES)[number];
@@ -85,7 +98,10 @@ export type BackupLine =
     }
   | { readonly kind: "deck"; readonly id: string; readonly row: BackupRow }
   | { readonly kind: "review"; readonly review: Review }
+  | { readonly kind: "run"; readonly run: RunRow }
   | { readonly kind: "damaged"; readonly damaged: DamagedInBackup }
+  /** By a name of its own: version 1 refuses a damaged row of a table that it does not know. */
+  | { readonly kind: "damagedRun"; readonly damaged: DamagedInBackup }
   | { readonly kind: "end"; readonly counts: BackupCounts }
   /** A kind that this version does not know. */
   | { readonly kind: "unknown" };
@@ -117,6 +133,7 @@ const HEADER = v.looseObject({
   learners: COUNT,
   reviews: COUNT,
   decks: COUNT,
+  runs: v.optional(COUNT, 0),
 });
 
 const ID = v.pipe(v.string(), v.minLength(1));
@@ -140,6 +157,7 @@ const COUNTS = v.looseObject({
   decks: COUNT,
   reviews: COUNT,
   damaged: COUNT,
+  runs: v.optional(COUNT, 0),
 });
 
 function isRow(value: unknown): value is BackupRow {
@@ -223,6 +241,16 @@ const KINDS = {
     // As it came and not as it was parsed: the schema of the inner objects
     // drops what a newer version may have put there.
     return ok({ kind: "review", review: value as Review });
+  },
+  run: (value) => {
+    const parsed = under("run", parseRunRow(value));
+    return parsed.ok ? ok({ kind: "run", run: parsed.value }) : parsed;
+  },
+  damagedRun: (value) => {
+    const parsed = under("damagedRun", readBySchema(DAMAGED, value));
+    return parsed.ok
+      ? ok({ kind: "damagedRun", damaged: parsed.value })
+      : parsed;
   },
   damaged: (value) => {
     const parsed = under("damaged", readBySchema(DAMAGED, value));

@@ -10,6 +10,7 @@
 import type { Learner } from "../memory/learner";
 import type { Review } from "../memory/review";
 import { err, ok, type Result } from "../result";
+import type { RunRow } from "../runs/run";
 import { isSameJson } from "../same-json";
 import type { BackupError } from "./backup-error";
 import {
@@ -26,7 +27,7 @@ import {
 
 /** Two lines of one file that disagree. The first counts. */
 export interface BackupConflict {
-  readonly kind: "learner" | "settings" | "deck" | "review";
+  readonly kind: "learner" | "settings" | "deck" | "review" | "run";
   readonly id: string;
   /** The second of the two. */
   readonly line: number;
@@ -41,6 +42,7 @@ export interface BackupContents {
   readonly settings: ReadonlyMap<string, BackupRow>;
   readonly decks: ReadonlyMap<string, BackupRow>;
   readonly reviews: ReadonlyMap<string, Review>;
+  readonly runs: ReadonlyMap<string, RunRow>;
   readonly damaged: readonly DamagedInBackup[];
   readonly conflicts: readonly BackupConflict[];
   /** Lines of a newer version, of a kind that this one does not know. */
@@ -75,11 +77,12 @@ interface Reading {
   readonly settings: Map<string, BackupRow>;
   readonly decks: Map<string, BackupRow>;
   readonly reviews: Map<string, Review>;
+  readonly runs: Map<string, RunRow>;
   readonly damaged: DamagedInBackup[];
   readonly conflicts: BackupConflict[];
   readonly counts: Record<keyof BackupCounts, number>;
   /** Rows of these tables that stand in the file, readable or not. */
-  readonly rows: Record<"learners" | "reviews" | "decks", number>;
+  readonly rows: Record<"learners" | "reviews" | "decks" | "runs", number>;
   unknownLines: number;
   ended: boolean;
 }
@@ -130,13 +133,18 @@ function takeEnd(
 ): Result<void, BackupError> {
   reading.ended = true;
   const lines = wrongCount(
-    ["learners", "settings", "decks", "reviews", "damaged"],
+    ["learners", "settings", "decks", "reviews", "damaged", "runs"],
     said,
     reading.counts,
     line,
   );
   if (!lines.ok) return lines;
-  return wrongCount(["learners", "reviews", "decks"], header, reading.rows, 1);
+  return wrongCount(
+    ["learners", "reviews", "decks", "runs"],
+    header,
+    reading.rows,
+    1,
+  );
 }
 
 function takeDamaged(reading: Reading, damaged: DamagedInBackup): void {
@@ -151,7 +159,7 @@ function takeRow(
   reading: Reading,
   row: Extract<
     BackupLine,
-    { kind: "learner" | "settings" | "deck" | "review" }
+    { kind: "learner" | "settings" | "deck" | "review" | "run" }
   >,
 ): { readonly id: string; readonly agrees: boolean } {
   const { counts, rows } = reading;
@@ -177,6 +185,12 @@ function takeRow(
       const { id } = row.review;
       return { id, agrees: keep(reading.reviews, id, row.review) };
     }
+    case "run": {
+      counts.runs += 1;
+      rows.runs += 1;
+      const { id } = row.run;
+      return { id, agrees: keep(reading.runs, id, row.run) };
+    }
   }
 }
 
@@ -198,6 +212,11 @@ function takeLine(
     case "damaged":
       takeDamaged(reading, said.damaged);
       return OK;
+    case "damagedRun":
+      reading.counts.runs += 1;
+      reading.rows.runs += 1;
+      reading.damaged.push(said.damaged);
+      return OK;
     case "unknown":
       if (header.version <= BACKUP_VERSION)
         return err({ code: "unknown-line", line });
@@ -206,7 +225,8 @@ function takeLine(
     case "learner":
     case "settings":
     case "deck":
-    case "review": {
+    case "review":
+    case "run": {
       const { id, agrees } = takeRow(reading, said);
       if (!agrees) reading.conflicts.push({ kind: said.kind, id, line });
       return reading.counts.reviews > limits.reviews
@@ -226,10 +246,18 @@ export function backupReader(
     settings: new Map(),
     decks: new Map(),
     reviews: new Map(),
+    runs: new Map(),
     damaged: [],
     conflicts: [],
-    counts: { learners: 0, settings: 0, decks: 0, reviews: 0, damaged: 0 },
-    rows: { learners: 0, reviews: 0, decks: 0 },
+    counts: {
+      learners: 0,
+      settings: 0,
+      decks: 0,
+      reviews: 0,
+      damaged: 0,
+      runs: 0,
+    },
+    rows: { learners: 0, reviews: 0, decks: 0, runs: 0 },
     unknownLines: 0,
     ended: false,
   };
@@ -271,7 +299,7 @@ export function backupReader(
       if (!last.ok && last.error.code !== "line-not-json") return last;
       // A last line that breaks off in the middle is cut off, not wrong.
       if (!last.ok || !reading.ended) return err({ code: "truncated", line });
-      const { learners, settings, decks, reviews } = reading;
+      const { learners, settings, decks, reviews, runs } = reading;
       const { damaged, conflicts, unknownLines } = reading;
       return ok({
         header,
@@ -279,6 +307,7 @@ export function backupReader(
         settings,
         decks,
         reviews,
+        runs,
         damaged,
         conflicts,
         unknownLines,

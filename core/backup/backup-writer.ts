@@ -5,6 +5,7 @@
  * costs a second parse, 10 µs an answer, and leaves no second set of rules.
  */
 import {
+  BACKUP_READABLE_FROM,
   BACKUP_VERSION,
   type BackupCounts,
   type BackupHeader,
@@ -16,7 +17,7 @@ import {
 
 /** A row of the store, to be written: which kind of line it is meant to be, and its place. */
 export interface RowToWrite {
-  readonly kind: "learner" | "settings" | "deck" | "review" | "damaged";
+  readonly kind: "learner" | "settings" | "deck" | "review" | "run" | "damaged";
   /** What stands under the kind's name in the line. */
   readonly content: unknown;
   readonly table: BackupTable;
@@ -26,7 +27,10 @@ export interface RowToWrite {
 /** Writes one backup: the header, the rows, the end, each a line with its line feed. */
 export interface BackupWriter {
   header(
-    about: Pick<BackupHeader, "madeAt" | "learners" | "reviews" | "decks">,
+    about: Pick<
+      BackupHeader,
+      "madeAt" | "learners" | "reviews" | "decks" | "runs"
+    >,
   ): string;
   row(row: RowToWrite): string;
   end(): string;
@@ -65,12 +69,20 @@ const KIND_COUNTS = {
   settings: "settings",
   deck: "decks",
   review: "reviews",
+  run: "runs",
   damaged: "damaged",
 } as const satisfies Record<RowToWrite["kind"], keyof BackupCounts>;
 
 /** Begins to write a backup. */
 export function backupWriter(): BackupWriter {
-  const counts = { learners: 0, settings: 0, decks: 0, reviews: 0, damaged: 0 };
+  const counts = {
+    learners: 0,
+    settings: 0,
+    decks: 0,
+    reviews: 0,
+    damaged: 0,
+    runs: 0,
+  };
   let cut = 0;
   const readable = ({ kind, content }: RowToWrite): string | undefined => {
     const line = jsonOf({ [kind]: content });
@@ -83,7 +95,7 @@ export function backupWriter(): BackupWriter {
       const header: BackupHeader = {
         turnwise: "backup",
         version: BACKUP_VERSION,
-        readableFrom: BACKUP_VERSION,
+        readableFrom: BACKUP_READABLE_FROM,
         ...about,
       };
       return `${JSON.stringify(header)}\n`;
@@ -95,8 +107,12 @@ export function backupWriter(): BackupWriter {
         return `${line}\n`;
       }
       const damaged = damagedFrom(row);
-      counts.damaged += 1;
       if (damaged.cut === true) cut += 1;
+      if (row.table === "runs") {
+        counts.runs += 1;
+        return `${JSON.stringify({ damagedRun: damaged })}\n`;
+      }
+      counts.damaged += 1;
       return `${JSON.stringify({ damaged })}\n`;
     },
     end() {

@@ -1,5 +1,6 @@
 /** What a backup would bring, and what it brought, in words. */
 import { listInWords } from "../../core/notation/sentence";
+import { isStrike } from "../../core/runs/run";
 import type { Restored } from "../storage/restore";
 import type { LearnerPlan, RestorePlan } from "../storage/restore-plan";
 
@@ -16,8 +17,14 @@ export interface LearnerToRestore {
   readonly brings: boolean;
 }
 
+/** How many whole runs a backup brings somebody. */
+function newRuns({ freshRuns }: LearnerPlan): number {
+  return freshRuns.filter((row) => !isStrike(row)).length;
+}
+
 function whatOf(plan: LearnerPlan): string {
   const { fresh, alreadyHere, conflicts, repairs, damaged, here } = plan;
+  const runs = newRuns(plan);
   const parts = [
     here === undefined
       ? "not here yet"
@@ -27,8 +34,11 @@ function whatOf(plan: LearnerPlan): string {
     fresh.length === 0
       ? here === undefined
         ? "no answers yet"
-        : "nothing new"
+        : runs === 0
+          ? "nothing new"
+          : ""
       : counted(fresh.length, "new answer", "new answers"),
+    runs === 0 ? "" : counted(runs, "new whole run", "new whole runs"),
     alreadyHere === 0 ? "" : `${alreadyHere.toLocaleString("en")} already here`,
     repairs.length === 0
       ? ""
@@ -54,7 +64,11 @@ export function learnersToRestore(
       (typeof hereName === "string" ? hereName : "A learner without a name");
     const brings =
       !one.isReadableHere ||
-      one.fresh.length + one.repairs.length + one.damaged.length > 0;
+      one.fresh.length +
+        one.repairs.length +
+        one.damaged.length +
+        one.freshRuns.length >
+        0;
     return { id: one.id, name, what: whatOf(one), brings };
   });
 }
@@ -81,13 +95,15 @@ export function decksInWords(plan: RestorePlan): readonly string[] {
 
 /** What was restored. */
 export function restoredInWords(restored: Restored): string {
-  const { learners, reviews, repaired, decksAdded, decksReplaced } = restored;
+  const { learners, reviews, repaired, runs, decksAdded, decksReplaced } =
+    restored;
   const parts = [
     ...(learners === 0 ? [] : [counted(learners, "learner", "learners")]),
     counted(reviews, "answer", "answers"),
     ...(repaired === 0
       ? []
       : [counted(repaired, "mended answer", "mended answers")]),
+    ...(runs === 0 ? [] : [counted(runs, "whole run", "whole runs")]),
     ...(decksAdded === 0 ? [] : [counted(decksAdded, "deck", "decks")]),
     ...(decksReplaced === 0
       ? []

@@ -17,6 +17,8 @@ export interface BackupSurvey {
   }[];
   readonly decks: readonly RawRow[];
   readonly loose: readonly RawRow[];
+  /** Whole runs, and their being struck out. */
+  readonly runs: readonly RawRow[];
   readonly blocks: readonly [string, number][];
   /** Answers in the blocks, readable or not. */
   readonly sealed: number;
@@ -37,12 +39,12 @@ export function surveyForBackup(
   database: TurnwiseDatabase,
   learner: string | undefined,
 ): PromiseLike<BackupSurvey> {
-  const { learners, settings, decks, reviews, blocks } = database;
+  const { learners, settings, decks, reviews, blocks, runs } = database;
   const isTheirs = (owner: unknown) =>
     learner === undefined || owner === learner;
   return database.transaction(
     "r",
-    [learners, settings, decks, reviews, blocks],
+    [learners, settings, decks, reviews, blocks, runs],
     async () => {
       const keys: [string, number][] = [];
       let sealed = 0;
@@ -67,6 +69,7 @@ export function surveyForBackup(
         loose: await reviews
           .filter((row) => isTheirs(row["learner"]))
           .toArray(),
+        runs: await runs.filter((row) => isTheirs(row["learner"])).toArray(),
         blocks: keys,
         sealed,
       };

@@ -30,6 +30,8 @@ const LAST_RESTORE = v.object({
       added: v.array(v.string()),
       addedBeside: v.array(v.string()),
       replacedReviews: v.array(ROW),
+      // Absent in what a version before them did.
+      runsAdded: v.optional(v.array(v.string()), []),
       mark: v.string(),
     }),
   ),
@@ -50,7 +52,9 @@ export interface RestoredLearner {
   readonly addedBeside: readonly string[];
   /** Damaged answers that readable ones took the place of. */
   readonly replacedReviews: readonly RawRow[];
-  /** How their log and rounds stood after the restore, as `logMark` says. */
+  /** The ids of the whole runs that were added, and of their being struck out. */
+  readonly runsAdded: readonly string[];
+  /** How their log, rounds and runs stood after the restore, as `logMark` says. */
   readonly mark: string;
 }
 
@@ -70,16 +74,17 @@ export type UndoRestoreError =
   | StorageError
   /** None is known, or what is kept of it cannot be read. */
   | { readonly code: "nothing-to-undo" }
-  /** A round was begun or an answer given since, by somebody it restored. */
+  /** A round was begun, an answer given or a whole run made since, by somebody it restored. */
   | { readonly code: "practised-since" };
 
 /**
- * A text that changes with every answer and every round of a learner. Counted,
- * not timed: a clock may be set back. Call it inside a transaction over
- * reviews, blocks and rounds.
+ * A text that changes with every answer, every round and every whole run of a
+ * learner. Counted, not timed: a clock may be set back. Without a run it is as
+ * it was before there were any. Call it inside a transaction over reviews,
+ * blocks, rounds and runs.
  */
 export async function logMark(
-  { reviews, blocks, rounds }: TurnwiseDatabase,
+  { reviews, blocks, rounds, runs }: TurnwiseDatabase,
   learner: string,
 ): Promise<string> {
   let sealed = 0;
@@ -95,7 +100,12 @@ export async function logMark(
   const marks = open.map(
     (row) => `${String(row["id"])}@${String(row["savedAt"])}`,
   );
-  return [sealed + loose, ...marks.sort()].join(" ");
+  const whole = await runs.filter((row) => row["learner"] === learner).count();
+  return [
+    sealed + loose,
+    ...marks.sort(),
+    ...(whole === 0 ? [] : [`${whole} runs`]),
+  ].join(" ");
 }
 
 async function readLastRestore(
@@ -119,14 +129,18 @@ async function isUnpractised(
 export function undoableRestore(
   database: TurnwiseDatabase,
 ): Promise<Result<LastRestore | undefined, StorageError>> {
-  const { settings, reviews, blocks, rounds } = database;
+  const { settings, reviews, blocks, rounds, runs } = database;
   return tryReading(() =>
-    database.transaction("r", [settings, reviews, blocks, rounds], async () => {
-      const last = await readLastRestore(database);
-      return last !== undefined && (await isUnpractised(database, last))
-        ? last
-        : undefined;
-    }),
+    database.transaction(
+      "r",
+      [settings, reviews, blocks, rounds, runs],
+      async () => {
+        const last = await readLastRestore(database);
+        return last !== undefined && (await isUnpractised(database, last))
+          ? last
+          : undefined;
+      },
+    ),
   );
 }
 
@@ -182,11 +196,11 @@ async function undoDecks(
 export async function undoRestore(
   database: TurnwiseDatabase,
 ): Promise<Result<void, UndoRestoreError>> {
-  const { learners, decks, reviews, blocks, rounds, settings } = database;
+  const { learners, decks, reviews, blocks, rounds, settings, runs } = database;
   const undone = await tryWriting(() =>
     database.transaction(
       "rw",
-      [learners, decks, reviews, blocks, rounds, settings],
+      [learners, decks, reviews, blocks, rounds, settings, runs],
       async (): Promise<Result<void, UndoRestoreError>> => {
         const last = await readLastRestore(database);
         if (last === undefined) return err({ code: "nothing-to-undo" });
@@ -196,6 +210,7 @@ export async function undoRestore(
           const { id } = one;
           await removeReviews(database, one);
           await reviews.bulkPut(one.replacedReviews);
+          await runs.bulkDelete([...one.runsAdded]);
           if (one.replacedRow !== undefined)
             await learners.put(one.replacedRow);
           if (!one.isNew) continue;

@@ -64,24 +64,25 @@ export function decksSeenKey(learner: string): string {
 
 /**
  * Deletes a learner with everything that is theirs: answers, blocks of
- * answers, rounds, settings. The one exception to the rule that history is
+ * answers, rounds, whole runs, settings. The one exception to the rule that history is
  * never edited. One transaction: all of it or nothing.
  */
 export function deleteLearner(
   database: TurnwiseDatabase,
   learner: string,
 ): Promise<Result<void, StorageError>> {
-  const { learners, reviews, blocks, rounds, settings, cache } = database;
+  const { learners, reviews, blocks, rounds, runs, settings, cache } = database;
   return tryWriting(() =>
     database.transaction(
       "rw",
-      [learners, reviews, blocks, rounds, settings, cache],
+      [learners, reviews, blocks, rounds, runs, settings, cache],
       async () => {
         // By filter, not by index: a damaged row may be missing in the index.
         await reviews.filter((row) => row["learner"] === learner).delete();
         await blocks.filter((row) => row.learner === learner).delete();
         await cache.filter((row) => row["learner"] === learner).delete();
         await rounds.filter((row) => row["learner"] === learner).delete();
+        await runs.filter((row) => row["learner"] === learner).delete();
         await settings.bulkDelete([
           learnerSettingsKey(learner),
           decksSeenKey(learner),

@@ -14,6 +14,7 @@ import { nestingDepth, prototypeKeyIn } from "../../core/json-guard";
 import { type Learner, parseLearner } from "../../core/memory/learner";
 import type { Review } from "../../core/memory/review";
 import { parseReview } from "../../core/memory/review-schema";
+import type { RunRow } from "../../core/runs/run";
 import { isSameJson } from "../../core/same-json";
 import { reviewsInBlock } from "./backup-survey";
 import type { RawRow, TurnwiseDatabase } from "./database";
@@ -40,12 +41,14 @@ export interface LearnerPlan {
   readonly inFile: number;
   /** Of these, stored here already and the same. */
   readonly alreadyHere: number;
-  /** Of these, stored here already and different: the stored ones stay. */
+  /** Of these and of the whole runs, stored here already and different: the stored ones stay. */
   readonly conflicts: number;
   readonly fresh: readonly Review[];
   readonly repairs: readonly Repair[];
   /** Answers that cannot be read, put back as they were. */
   readonly damaged: readonly RawRow[];
+  /** Whole runs whose id is nowhere here, and their being struck out. */
+  readonly freshRuns: readonly RunRow[];
 }
 
 /** A deck that is here under the same id with other content. */
@@ -102,17 +105,41 @@ function idOf(row: unknown): string | undefined {
   return typeof row.id === "string" && row.id !== "" ? row.id : undefined;
 }
 
+/** How the file's whole runs of one learner stand here. */
+interface RunsFound {
+  readonly fresh: RunRow[];
+  conflicts: number;
+}
+
 interface Found {
+  /** By their learner. */
+  readonly runs: ReadonlyMap<string, RunsFound>;
   readonly standings: ReadonlyMap<string, Standing>;
   /** Damaged rows of the file whose id is nowhere here. */
   readonly damaged: readonly RawRow[];
 }
 
+/** Shape: `here` holds, for each of the file's whole runs, the row of its id in the store. */
+function runsFound(
+  inFile: readonly RunRow[],
+  here: readonly (RawRow | undefined)[],
+): ReadonlyMap<string, RunsFound> {
+  const found = new Map<string, RunsFound>();
+  inFile.forEach((run, i) => {
+    const theirs = found.get(run.learner) ?? { fresh: [], conflicts: 0 };
+    found.set(run.learner, theirs);
+    if (here[i] === undefined) theirs.fresh.push(run);
+    else if (!isSameJson(here[i], run)) theirs.conflicts += 1;
+  });
+  return found;
+}
+
 /** Looks for the file's answers in the loose ones and inside the sealed blocks. */
 async function findInStore(
-  { reviews, blocks }: TurnwiseDatabase,
+  database: TurnwiseDatabase,
   contents: BackupContents,
 ): Promise<Found> {
+  const { reviews, blocks } = database;
   const standings = new Map<string, Standing>();
   const damaged = new Map<string, RawRow>();
   for (const one of contents.damaged) {
@@ -131,11 +158,17 @@ async function findInStore(
     // One that is damaged in a block may have been repaired as a loose one.
     if (standings.get(id)?.as !== "same") standings.set(id, standing);
   };
+  const inFile = [...contents.runs.values()];
+  const here = await database.runs.bulkGet(inFile.map(({ id }) => id));
   await blocks.each((block) =>
     reviewsInBlock(block)?.forEach((row) => look(row, false)),
   );
   await reviews.each((row) => look(row, true));
-  return { standings, damaged: [...damaged.values()] };
+  return {
+    standings,
+    damaged: [...damaged.values()],
+    runs: runsFound(inFile, here),
+  };
 }
 
 function planFor(
@@ -143,10 +176,11 @@ function planFor(
   theirs: readonly Review[],
   here: RawRow | undefined,
   contents: BackupContents,
-  { standings, damaged }: Found,
+  { standings, damaged, runs }: Found,
 ): LearnerPlan {
+  const theirRuns = runs.get(id);
   let alreadyHere = 0;
-  let conflicts = 0;
+  let conflicts = theirRuns?.conflicts ?? 0;
   const fresh: Review[] = [];
   const repairs: Repair[] = [];
   for (const review of theirs) {
@@ -168,10 +202,11 @@ function planFor(
     fresh,
     repairs,
     damaged: damaged.filter((row) => row["learner"] === id),
+    freshRuns: theirRuns?.fresh ?? [],
   };
 }
 
-/** Works out what restoring would do. Call it inside a transaction over learners, decks, reviews and blocks. */
+/** Works out what restoring would do. Call it inside a transaction over learners, decks, reviews, blocks and runs. */
 export async function planRestore(
   database: TurnwiseDatabase,
   contents: BackupContents,
@@ -184,6 +219,8 @@ export async function planRestore(
     if (theirs === undefined) byLearner.set(review.learner, [review]);
     else theirs.push(review);
   }
+  for (const { learner } of contents.runs.values())
+    if (!byLearner.has(learner)) byLearner.set(learner, []);
   const found = await findInStore(database, contents);
   const rows = await database.learners.bulkGet([...byLearner.keys()]);
   const learners = [...byLearner].map(([id, theirs], i) =>

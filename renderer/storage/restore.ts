@@ -16,6 +16,7 @@ import { LONGEST_NAME, parseLearner } from "../../core/memory/learner";
 import type { Review } from "../../core/memory/review";
 import { inReplayOrder } from "../../core/memory/schedule";
 import type { Result } from "../../core/result";
+import { isStrike } from "../../core/runs/run";
 import type { RawRow, TurnwiseDatabase } from "./database";
 import {
   LAST_RESTORE_KEY,
@@ -53,6 +54,8 @@ export interface Restored {
   readonly repaired: number;
   /** Damaged answers put back as they were. */
   readonly damaged: number;
+  /** Whole runs added. */
+  readonly runs: number;
   readonly decksAdded: number;
   readonly decksReplaced: number;
 }
@@ -62,9 +65,9 @@ export function previewRestore(
   database: TurnwiseDatabase,
   contents: BackupContents,
 ): Promise<Result<RestorePlan, StorageError>> {
-  const { learners, decks, reviews, blocks } = database;
+  const { learners, decks, reviews, blocks, runs } = database;
   return tryReading(() =>
-    database.transaction("r", [learners, decks, reviews, blocks], () =>
+    database.transaction("r", [learners, decks, reviews, blocks, runs], () =>
       planRestore(database, contents),
     ),
   );
@@ -72,14 +75,16 @@ export function previewRestore(
 
 /** The row that a learner gets here, or undefined where the one here stays or none can be made. */
 function learnerRow(
-  { id, learner, isReadableHere, fresh, repairs }: LearnerPlan,
+  { id, learner, isReadableHere, fresh, repairs, freshRuns }: LearnerPlan,
   nameless: string,
 ): RawRow | undefined {
   if (isReadableHere) return undefined;
   if (learner !== undefined) return { ...learner };
-  const times = [...fresh, ...repairs.map(({ review }) => review)].map(
-    ({ at }) => at,
-  );
+  const times = [
+    ...fresh,
+    ...repairs.map(({ review }) => review),
+    ...freshRuns,
+  ].map(({ at }) => at);
   const createdAt = times.reduce((a, b) => Math.min(a, b), Infinity);
   const made = parseLearner({ id, name: nameless, createdAt });
   return made.ok ? { ...made.value } : undefined;
@@ -168,6 +173,7 @@ async function restoreLearner(
     replacing.map(({ review }) => ({ ...review })),
   );
   await database.reviews.bulkAdd([...plan.damaged]);
+  await database.runs.bulkAdd(plan.freshRuns.map((row) => ({ ...row })));
   return {
     id,
     isNew,
@@ -177,6 +183,7 @@ async function restoreLearner(
     replacedReviews: replacing.flatMap(({ replaces }) =>
       replaces === undefined ? [] : [replaces],
     ),
+    runsAdded: plan.freshRuns.map((row) => row.id),
     mark: await logMark(database, id),
   };
 }
@@ -194,11 +201,11 @@ export function restore(
   contents: BackupContents,
   choice: RestoreChoice,
 ): Promise<Result<Restored, StorageError>> {
-  const { learners, decks, reviews, blocks, rounds, settings } = database;
+  const { learners, decks, reviews, blocks, rounds, settings, runs } = database;
   return tryWriting(() =>
     database.transaction(
       "rw",
-      [learners, decks, reviews, blocks, rounds, settings],
+      [learners, decks, reviews, blocks, rounds, settings, runs],
       async () => {
         const plan = await planRestore(database, contents);
         const chosen = plan.learners.filter(
@@ -219,12 +226,21 @@ export function restore(
           reviews: sum(chosen.map(({ fresh }) => fresh.length)),
           repaired: sum(chosen.map(({ repairs }) => repairs.length)),
           damaged: sum(chosen.map(({ damaged }) => damaged.length)),
+          runs: sum(
+            chosen.map(
+              ({ freshRuns }) =>
+                freshRuns.filter((row) => !isStrike(row)).length,
+            ),
+          ),
           decksAdded: added.length,
           decksReplaced: replaced.length,
         };
         const isSomething =
           sum(Object.values(restored)) > 0 ||
-          done.some(({ replacedRow }) => replacedRow !== undefined);
+          done.some(
+            ({ replacedRow, runsAdded }) =>
+              replacedRow !== undefined || runsAdded.length > 0,
+          );
         if (isSomething) {
           const value: LastRestore = {
             at: choice.now,

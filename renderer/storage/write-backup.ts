@@ -43,6 +43,7 @@ async function* linesOf(
     learners: survey.learners.length,
     reviews: survey.loose.length + survey.sealed,
     decks: survey.decks.length,
+    runs: survey.runs.length,
   });
   for (const content of survey.learners)
     yield writer.row({
@@ -86,6 +87,13 @@ async function* linesOf(
   }
   for (const content of survey.loose)
     yield review(content, String(content["id"]));
+  for (const content of survey.runs)
+    yield writer.row({
+      kind: "run",
+      content,
+      table: "runs",
+      key: String(content["id"]),
+    });
   yield writer.end();
 }
 

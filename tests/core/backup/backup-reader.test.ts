@@ -52,12 +52,13 @@ describe("a backup", () => {
       value: {
         header: {
           turnwise: "backup",
-          version: 1,
+          version: 2,
           readableFrom: 1,
           madeAt: 5,
           learners: 2,
           reviews: 4,
           decks: 1,
+          runs: 0,
         },
         learners: new Map([
           [ANN.id, ANN],
@@ -66,6 +67,7 @@ describe("a backup", () => {
         settings: new Map([[ANN.id, { hold: "down" }]]),
         decks: new Map([["club", CLUB_DECK]]),
         reviews: new Map(answersOf(ANN, 3).map((one) => [one.id, one])),
+        runs: new Map(),
         damaged: [
           {
             table: "reviews",
@@ -102,6 +104,7 @@ describe("a backup", () => {
         learners: 1,
         reviews: answers.length,
         decks: 0,
+        runs: 0,
       }),
       writer.row({ kind: "learner", content: ANN, table: "learners", key: "" }),
       ...answers.map((content) =>
@@ -237,7 +240,7 @@ describe("a backup is refused", () => {
     const lines = withLine(HEADER, (header) => ({
       ...header,
       version: 9,
-      readableFrom: 2,
+      readableFrom: 3,
     }));
     expect(readLines(lines)).toEqual({
       ok: false,

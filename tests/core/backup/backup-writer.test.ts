@@ -8,7 +8,7 @@ import { ANN, answersOf } from "./sample-backup";
 function backupOf(contents: readonly unknown[]) {
   const writer = backupWriter();
   const reader = backupReader();
-  const counts = { learners: 0, reviews: contents.length, decks: 0 };
+  const counts = { learners: 0, reviews: contents.length, decks: 0, runs: 0 };
   reader.push(writer.header({ madeAt: 1, ...counts }));
   for (const content of contents)
     reader.push(

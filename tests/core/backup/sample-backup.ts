@@ -39,7 +39,7 @@ export function answersOf(learner: Learner, count: number): Review[] {
 export function sampleLines(): string[] {
   const writer = backupWriter();
   const text = [
-    writer.header({ madeAt: 5, learners: 2, reviews: 4, decks: 1 }),
+    writer.header({ madeAt: 5, learners: 2, reviews: 4, decks: 1, runs: 0 }),
     ...[ANN, BEN].map((content) =>
       writer.row({ kind: "learner", content, table: "learners", key: "" }),
     ),

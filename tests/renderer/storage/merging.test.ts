@@ -48,7 +48,13 @@ const LOG: fc.Arbitrary<readonly Review[]> = fc
 
 function contentsOf(reviews: readonly Review[]): BackupContents {
   const writer = backupWriter();
-  const about = { madeAt: 1, learners: 1, reviews: reviews.length, decks: 0 };
+  const about = {
+    madeAt: 1,
+    learners: 1,
+    reviews: reviews.length,
+    decks: 0,
+    runs: 0,
+  };
   const row = (kind: "learner" | "review", content: unknown) =>
     writer.row({ kind, content, table: "reviews", key: "" });
   const text = [

@@ -91,6 +91,7 @@ const NOTHING = {
   reviews: 0,
   repaired: 0,
   damaged: 0,
+  runs: 0,
   decksAdded: 0,
   decksReplaced: 0,
 };

@@ -63,12 +63,13 @@ describe("a backup", () => {
     expect(lines.some((line) => line.includes("round"))).toBe(false);
     expect(JSON.parse(lines[0] ?? "")).toEqual({
       turnwise: "backup",
-      version: 1,
+      version: 2,
       readableFrom: 1,
       madeAt: 5,
       learners: 2,
       reviews: 9,
       decks: 1,
+      runs: 0,
     });
   });
 
