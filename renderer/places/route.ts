@@ -36,6 +36,9 @@ export const PLACE_TITLES: Readonly<Record<PlaceName, string>> = {
 /** What the address of that page ends with: it is in links people keep. */
 const SHOW_MY_CUBE = "show-my-cube";
 
+/** What the address of the page of whole runs ends with. */
+const WHOLE_RUN = "whole-run";
+
 /** What the address of the page of sheets has behind its place. */
 const SHEETS = "sheets";
 
@@ -45,8 +48,8 @@ export type Route =
       readonly place: "practise";
       /** Asked for from elsewhere, instead of the decks' day. */
       readonly of?: Practised;
-      /** Somebody is stuck, and shows what their own cube looks like; then nothing is asked. */
-      readonly page?: typeof SHOW_MY_CUBE;
+      /** Somebody is stuck, and shows what their own cube looks like, or makes a whole run; then nothing is asked. */
+      readonly page?: typeof SHOW_MY_CUBE | typeof WHOLE_RUN;
     }
   | { readonly place: "cases"; readonly shelf: Stage; readonly case?: CaseId }
   | { readonly place: "progress" }
@@ -107,6 +110,7 @@ export function parseRoute(hash: string): Route {
     case undefined: {
       if (first === SHOW_MY_CUBE)
         return { place: "practise", page: SHOW_MY_CUBE };
+      if (first === WHOLE_RUN) return { place: "practise", page: WHOLE_RUN };
       const of =
         parsePractised(`${first ?? ""}/${second ?? ""}`) ??
         (first === undefined ? undefined : parsePractised(first));
@@ -144,5 +148,8 @@ export function formatRoute(route: Route): string {
 
 /** Whether a route leads to one of the pages that only a class has. */
 export function isOfClass(route: Route): boolean {
-  return route.place === "coach" && route.page !== undefined;
+  return (
+    (route.place === "coach" && route.page !== undefined) ||
+    (route.place === "practise" && route.page === WHOLE_RUN)
+  );
 }

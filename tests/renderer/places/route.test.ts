@@ -15,6 +15,7 @@ const ROUTES: readonly Route[] = [
     place === "cases" ? { place, shelf: "first-layer-edges" } : { place },
   ),
   { place: "practise", page: "show-my-cube" },
+  { place: "practise", page: "whole-run" },
   { place: "coach", page: "sheets" },
   { place: "coach", page: "sheets", deck: "some/deck?" },
   ...RECOGNISING_WAYS.map((way): Route => ({

@@ -172,7 +172,7 @@ describe("a backup", () => {
     ]);
   });
 
-  it("of one learner holds no other\'s runs", async () => {
+  it("of one learner holds no other’s runs", async () => {
     const database = await storeOfAnn();
     await database.learners.put({ ...BEN });
     await database.runs.put({ ...FIRST, id: "Ben's", learner: BEN.id });
