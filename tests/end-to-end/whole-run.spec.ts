@@ -74,9 +74,9 @@ test("a cube is mixed turn by turn, run and reported, by keyboard alone, and the
   await expect(at(page, "running")).toBeVisible();
   await expect(page.getByRole("timer")).toHaveCount(0);
   for (const [key, done] of [
-    ["Space", "cross done."],
-    ["Enter", "corners done."],
-    ["Space", "second layer done."],
+    ["Space", "Cross done."],
+    ["Enter", "Corners done."],
+    ["Space", "Second layer done."],
   ] as const) {
     await page.clock.runFor(20_000);
     await page.keyboard.press(key);
@@ -84,7 +84,7 @@ test("a cube is mixed turn by turn, run and reported, by keyboard alone, and the
   }
   // The last split slipped, and is tapped again.
   await page.keyboard.press("Backspace");
-  await expect(page.getByRole("status")).toHaveText("corners done.");
+  await expect(page.getByRole("status")).toHaveText("Corners done.");
   await page.clock.runFor(5000);
   await page.keyboard.press("Space");
   await page.clock.runFor(5000);

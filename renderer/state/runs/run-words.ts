@@ -59,9 +59,10 @@ export function tapPrompt(part: RunPart, last: boolean): string {
     : `Tap when the ${PART_NAMES[part]} is done`;
 }
 
-/** What is said aloud when a part was tapped: "cross done". */
+/** What is said aloud when a part was tapped: "Cross done". */
 export function partDone(part: RunPart): string {
-  return `${PART_NAMES[part]} done`;
+  const name = PART_NAMES[part];
+  return `${name.charAt(0).toUpperCase()}${name.slice(1)} done`;
 }
 
 const MINUTE = 60_000;
@@ -163,13 +164,12 @@ export function historyInWords({ runs, best }: RunHistory): string {
     : `${count} so far, the best ${runTime(best)}.`;
 }
 
-/** What else there is to say of a run in a list: how it was mixed or looked at, and what was odd. */
+/** What else there is to say of a run in a list: by which rules it went, and what was odd. */
 export function runNotes(run: Run): readonly string[] {
   const added = penaltiesOf(run);
   return [
     ...(added === 0 ? [] : [`${(added * PENALTY) / 1000} s added`]),
     ...(run.rules === "competition" ? ["by competition rules"] : []),
-    ...(run.mix === undefined ? ["mixed by you"] : []),
     ...(run.wasHidden === true ? ["window out of sight"] : []),
   ];
 }

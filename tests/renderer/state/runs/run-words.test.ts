@@ -62,12 +62,8 @@ describe("what a run came to", () => {
       "4 seconds are added, because you looked for more than 15 seconds and one turn was missing.",
     );
     expect(penaltyWords(sampleRun())).toBeUndefined();
-    expect(runNotes(late)).toEqual([
-      "4 s added",
-      "by competition rules",
-      "mixed by you",
-    ]);
-    expect(runNotes(sampleRun({ mix: "R", wasHidden: true }))).toEqual([
+    expect(runNotes(late)).toEqual(["4 s added", "by competition rules"]);
+    expect(runNotes(sampleRun({ wasHidden: true }))).toEqual([
       "window out of sight",
     ]);
   });
