@@ -102,8 +102,8 @@ const COLUMNS: readonly Column[] = [
   ),
   column(
     "answerWay",
-    "on-screen, my-cube, write-it; which-is-it, find-it, where-is-home",
-    "the way of answering: turned, or chosen; what was chosen counts for mix-ups alone",
+    "on-screen, my-cube, write-it; which-is-it, find-it, where-is-home; on-paper",
+    "the way of answering: turned, chosen, or written on a sheet; what was chosen counts for mix-ups alone",
     ({ answerWay }) => answerWay,
   ),
   column(
@@ -153,6 +153,12 @@ const COLUMNS: readonly Column[] = [
     "ms",
     "from the case shown to the end of the answer",
     ({ total }) => total,
+  ),
+  column(
+    "untimed",
+    "true",
+    "there where nobody took the time, as on paper, and `total` is 0",
+    ({ untimed }) => untimed ?? "",
   ),
   column(
     "turns.turn",

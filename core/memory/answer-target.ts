@@ -16,6 +16,8 @@ const FACTOR: Readonly<Record<AnswerWay, number>> = {
   "which-is-it": 1,
   "find-it": 1,
   "where-is-home": 1,
+  // Written on paper, but done with a cube in the hands.
+  "on-paper": 1,
 };
 
 /** The target of an answer given in a certain way. Units: seconds, for the whole answer; `target` is the deck's. */

@@ -86,6 +86,25 @@ export function isAway(z: number): boolean {
   return z > AWAY;
 }
 
+/** A time written on paper is slow from over so many targets on. Source: our guess; children time one another, and begin with the set-up or without. */
+const SLOW_ON_PAPER = 2;
+
+/**
+ * The outcome of a clean answer written on paper: coarse, and never quick.
+ * Without a time it is steady.
+ */
+export function outcomeOnPaper({
+  untimed,
+  total,
+  target,
+}: Pick<Review, "total" | "target"> & {
+  readonly untimed?: true | undefined;
+}): Outcome {
+  return untimed !== true && total > SLOW_ON_PAPER * target * 1000
+    ? "slow"
+    : "steady";
+}
+
 /** The outcome of a clean answer by its time. Units: spreads above the usual. */
 export function outcomeByTime(z: number): Outcome {
   if (isAway(z)) return "steady";

@@ -8,6 +8,8 @@
  *   each learner, case and hold. What was chosen or asked beyond the schedule
  *   is none. Repeats are made from what is still warm.
  * - What was chosen is right or missed; no time says how surely.
+ * - What was written on paper counts for memory like what was turned, and for
+ *   no baseline: its times are not ours.
  * - A case shown on the day it was first asked alone is `taught`; answered
  *   unaided it begins as steady, since no time of its own is known.
  * - A clock set back, or a zone change that lands on an earlier day, counts as
@@ -27,10 +29,12 @@ import {
   type Outcome,
   outcomeByFacts,
   outcomeByTime,
+  outcomeOnPaper,
   type RecallGrade,
 } from "./grade";
 import {
   type AnswerWay,
+  isOnPaper,
   isRecognising,
   type LocalDay,
   type Review,
@@ -55,6 +59,7 @@ export interface GradedFacts extends Pick<
   readonly learner?: string;
   /** Units: milliseconds. */
   readonly thinking?: number | undefined;
+  readonly untimed?: true | undefined;
 }
 
 /** What of a review grading a log reads. */
@@ -244,6 +249,7 @@ function timedOutcome(
 ): Outcome {
   if (grade !== "clean" || review.interrupted) return outcomeByFacts(grade);
   const { thinking, total, target, answerWay } = review;
+  if (isOnPaper(answerWay)) return outcomeOnPaper(review);
   const isThinking = thinking !== undefined;
   const track = trackOf(isThinking ? record.thinking : record.whole, answerWay);
   const own = track.cases.get(review.case);

@@ -32,6 +32,7 @@ const REVIEW = v.looseObject({
   thinking: v.exactOptional(MILLISECONDS),
   turning: v.exactOptional(MILLISECONDS),
   total: MILLISECONDS,
+  untimed: v.exactOptional(v.literal(true)),
   turns: v.array(v.object({ turn: v.string(), at: MILLISECONDS })),
   verdict: v.picklist(["right", "missed"]),
   answeredAs: v.exactOptional(CASE_ID),

@@ -34,14 +34,31 @@ export const RECOGNISING_WAYS = [
 
 export type RecognisingWay = (typeof RECOGNISING_WAYS)[number];
 
-/** The ways of answering that this version knows. Stored in logs: never renamed. */
-export const ANSWER_WAYS = [...TURNED_WAYS, ...RECOGNISING_WAYS] as const;
+/**
+ * The ways of answering away from every screen, written down by hand and
+ * entered later by somebody else: right or missed, and a time at most.
+ */
+export const PAPER_WAYS = ["on-paper"] as const;
+
+export type PaperWay = (typeof PAPER_WAYS)[number];
+
+/** The ways of answering that this version knows. Stored in logs: never renamed; packed by their place, so a new one comes last. */
+export const ANSWER_WAYS = [
+  ...TURNED_WAYS,
+  ...RECOGNISING_WAYS,
+  ...PAPER_WAYS,
+] as const;
 
 export type AnswerWay = (typeof ANSWER_WAYS)[number];
 
 /** Whether an answer was chosen rather than turned: it says nothing about memory or speed. */
 export function isRecognising(way: AnswerWay): way is RecognisingWay {
   return RECOGNISING_WAYS.some((one) => one === way);
+}
+
+/** Whether an answer was written on paper: it is coarse, and says nothing about speed on a screen. */
+export function isOnPaper(way: AnswerWay): way is PaperWay {
+  return PAPER_WAYS.some((one) => one === way);
 }
 
 /**
@@ -98,8 +115,10 @@ export interface Review {
   readonly thinking?: Milliseconds;
   /** First turn that commits to the last turn. Absent: not known. */
   readonly turning?: Milliseconds;
-  /** Case shown to the end of the answer. */
+  /** Case shown to the end of the answer; 0 where it is untimed. */
   readonly total: Milliseconds;
+  /** There where nobody took the time, as on paper. */
+  readonly untimed?: true;
   readonly turns: readonly TimedTurn[];
   readonly verdict: "right" | "missed";
   /** The case that was taken for the one shown: the answer was right for it, or it was chosen. Absent: the mistake was another, or is not known. */

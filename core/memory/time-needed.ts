@@ -8,7 +8,12 @@ import type { Hold } from "../cases/variant";
 import { answerTarget } from "./answer-target";
 import { RecentValues } from "./baseline";
 import type { PlannedCase } from "./plan-candidates";
-import type { AnswerWay, LocalDay, Review } from "./review";
+import {
+  type AnswerWay,
+  isOnPaper,
+  type LocalDay,
+  type Review,
+} from "./review";
 
 /** What of a review times are read from. */
 export type TimedReview = Pick<
@@ -76,6 +81,8 @@ function between(
     const before = reviews[i - 1];
     if (before === undefined || review.answerWay !== answerWay) return;
     if (before.localDay !== review.localDay || review.interrupted) return;
+    // Its instant is noon, whenever it was done.
+    if (isOnPaper(before.answerWay)) return;
     const gap = review.at - before.at - review.total;
     if (gap >= 0 && gap < PAUSE) gaps.add(gap / 1000);
   });
@@ -138,13 +145,16 @@ export function timeNeeded(
 /**
  * How long a learner has practised on a day what the schedule asked: their
  * answers and what lay between, without pauses. What was asked beyond the
- * schedule takes none of its minutes.
+ * schedule takes none of its minutes, and neither does what was done on paper.
  *
  * Shape: `reviews` one learner's, oldest first; those of the day are near the
  * end, for a round of yesterday may go on. Units: seconds.
  */
 export function secondsPractised(
-  reviews: readonly Pick<Review, "at" | "localDay" | "total" | "asking">[],
+  reviews: readonly Pick<
+    Review,
+    "at" | "localDay" | "total" | "asking" | "answerWay"
+  >[],
   day: LocalDay,
 ): number {
   let spent = 0;
@@ -152,10 +162,13 @@ export function secondsPractised(
     const review = reviews[i];
     if (review === undefined || review.localDay < day - 1) break;
     if (review.localDay !== day || review.asking === "extra") continue;
+    if (isOnPaper(review.answerWay)) continue;
     const answer = Math.min(review.total, LONGEST_ANSWER);
     const before = reviews[i - 1];
     const sinceBefore =
-      before?.localDay === day ? review.at - before.at : Infinity;
+      before?.localDay === day && !isOnPaper(before.answerWay)
+        ? review.at - before.at
+        : Infinity;
     const gap = sinceBefore - review.total;
     spent += answer + (gap >= 0 && gap < PAUSE ? gap : 0);
   }

@@ -32,6 +32,7 @@ export interface ProgressAnswer extends Pick<
   readonly mistook?: Mistook | undefined;
   readonly thinking?: number | undefined;
   readonly turning?: number | undefined;
+  readonly untimed?: true | undefined;
 }
 
 /** An answer as the log has it, with how many turns it took. */
@@ -124,10 +125,11 @@ export function isOnOnesOwn({
   );
 }
 
-/** Whether an answer's time says how fast a case goes: right, on one's own, without a hint or an interruption. */
+/** Whether an answer's time says how fast a case goes: there is one, and it was right, on one's own, without a hint or an interruption. */
 export function isTimed(answer: ProgressAnswer): boolean {
   return (
     isOnOnesOwn(answer) &&
+    answer.untimed !== true &&
     !answer.interrupted &&
     !isMissed(answer) &&
     answer.hints.length === 0

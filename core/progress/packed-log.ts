@@ -70,9 +70,10 @@ const BITS = {
   interrupted: 8,
   missed: 9,
   hints: 10,
+  untimed: 15,
 } as const;
 
-const WIDTHS = { hold: 1, asking: 3, answerWay: 4, hints: 6 } as const;
+const WIDTHS = { hold: 1, asking: 3, answerWay: 4, hints: 5 } as const;
 
 function hintBits(hints: readonly Hint[]): number {
   let bits = 0;
@@ -87,7 +88,8 @@ function choicesOf(answer: ProgressAnswer): number {
     (ANSWER_WAYS.indexOf(answer.answerWay) << BITS.answerWay) |
     (Number(answer.interrupted) << BITS.interrupted) |
     (Number(answer.verdict === "missed") << BITS.missed) |
-    (hintBits(answer.hints) << BITS.hints)
+    (hintBits(answer.hints) << BITS.hints) |
+    (Number(answer.untimed === true) << BITS.untimed)
   );
 }
 
@@ -216,10 +218,12 @@ export function unpacked({ cases, columns }: PackedLog): AnswerList {
         mistook: mistookAt(columns.mistook[i]),
         corrections: columns.corrections[i] ?? 0,
         committedTurns: columns.committedTurns[i] ?? 0,
-        hints: HINT_LISTS[choices >> BITS.hints] ?? [],
+        hints:
+          HINT_LISTS[(choices >> BITS.hints) & ((1 << WIDTHS.hints) - 1)] ?? [],
         thinking: known(columns.thinking[i]),
         turning: known(columns.turning[i]),
         total: (columns.total[i] ?? 0) as Milliseconds,
+        untimed: (choices >> BITS.untimed) & 1 ? true : undefined,
         target: columns.target[i] ?? 0,
       };
     },

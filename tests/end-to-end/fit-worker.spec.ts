@@ -72,10 +72,11 @@ test("a learner unlike most gets weights of their own, the same as Node fits", a
     days: 200,
   });
   const start = localDay(Date.now() - 200 * DAY, 0);
-  const log = answers.map(({ review: { thinking, ...review } }) =>
+  const log = answers.map(({ review: { thinking, untimed, ...review } }) =>
     sampleReview({
       ...review,
       ...(thinking === undefined ? {} : { thinking: thinking as Milliseconds }),
+      ...(untimed === undefined ? {} : { untimed }),
       localDay: dayAfter(start, review.localDay),
       at: (start * DAY + review.at) as Milliseconds,
     }),

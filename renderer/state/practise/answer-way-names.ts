@@ -8,4 +8,5 @@ export const ANSWER_WAY_NAMES: Readonly<Record<AnswerWay, string>> = {
   "which-is-it": "Which is it?",
   "find-it": "Find it",
   "where-is-home": "Where is home?",
+  "on-paper": "On paper",
 };

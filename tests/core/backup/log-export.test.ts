@@ -17,6 +17,7 @@ const FULL = sampleReview(20_000, {
   hints: ["piece", "home"],
   hintTimes: [ms(1200), ms(3400)],
   looks: 2,
+  untimed: true,
   answeredAs: "E2a",
   mistook: { piece: "UF", for: "UBR" },
 });

@@ -173,6 +173,59 @@ describe("facts", () => {
   });
 });
 
+describe("an answer written on paper", () => {
+  const onPaper = (day: number, changes: Partial<Review> = {}): Review => {
+    const { thinking, ...rest } = answer(day, {
+      answerWay: "on-paper",
+      reported: true,
+      ...(changes.total === undefined ? { total: ms(0), untimed: true } : {}),
+      ...changes,
+    });
+    expect(thinking).toBeDefined();
+    return rest;
+  };
+
+  it("is right or missed, slow from over two targets on, and never quick", () => {
+    const graded = (changes: Partial<Review>) =>
+      outcome(practised(10), onPaper(10, changes));
+    expect(graded({})).toBe("steady");
+    expect(graded({ total: ms(1) })).toBe("steady");
+    expect(graded({ total: ms(2 * TARGET * 1000) })).toBe("steady");
+    expect(graded({ total: ms(2 * TARGET * 1000 + 1) })).toBe("slow");
+    expect(graded({ verdict: "missed" })).toBe("missed");
+    expect(graded({ verdict: "missed", total: ms(1) })).toBe("missed");
+  });
+
+  it("counts for memory once a day, with what was turned on a screen", () => {
+    const grader = practised(3);
+    expect(grader.grade(onPaper(3)).recall).toBe("steady");
+    expect(grader.grade(answer(3)).recall).toBeUndefined();
+    expect(grader.grade(answer(4)).recall).toBe("steady");
+    expect(
+      grader.grade(onPaper(4, { verdict: "missed" })).recall,
+    ).toBeUndefined();
+  });
+
+  it("moves no baseline and no offset, whatever its time", () => {
+    const grader = practised(10);
+    const other = practised(10);
+    for (let day = 10; day < 40; day++)
+      for (const id of ["E1", "C1", "C2"] as const)
+        grader.grade(onPaper(day, { case: id, total: ms(60_000) }));
+    expect(grader.usualTime("ada", "E1", "on-paper")).toBeUndefined();
+    expect(grader.usualTime("ada", "E1", "on-screen")).toEqual(
+      other.usualTime("ada", "E1", "on-screen"),
+    );
+    // A case that was never turned is measured by the offset alone.
+    for (const one of [grader, other])
+      one.grade(answer(50, { case: "E3", thinking: ms(USUAL) }));
+    for (const factor of [0.6, 0.7, 1, 1.3, 1.4, 2]) {
+      const next = answer(51, { case: "E3", thinking: ms(USUAL * factor) });
+      expect(grader.copy().grade(next)).toEqual(other.copy().grade(next));
+    }
+  });
+});
+
 describe("what a memory is told", () => {
   it("is the first answer of a day asked alone, and nothing of the others", () => {
     const grader = practised(3);

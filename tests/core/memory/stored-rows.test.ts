@@ -60,6 +60,7 @@ describe("a stored review", () => {
     ["wrong-type", ["at"], "noon", "at"],
     ["wrong-type", ["turns"], {}, "turns"],
     ["wrong-type", ["thinking"], null, "thinking"],
+    ["unknown-value", ["untimed"], false, "untimed"],
     ["unknown-value", ["case"], "E99", "case"],
     ["unknown-value", ["answeredAs"], "E99", "answeredAs"],
     ["unknown-value", ["mistook", "piece"], "RU", "mistook.piece"],

@@ -119,6 +119,19 @@ describe("the time practised on a day", () => {
     expect(secondsPractised(log, dayNumber(2))).toBe(20);
   });
 
+  it("leaves out what was done on paper, whose instant is noon whenever it was", () => {
+    const paper = { answerWay: "on-paper", total: ms(30_000) } as const;
+    const screen = answers(5, [10], 0);
+    const both = [...answers(5, [0], 0, { ...paper, id: "paper" }), ...screen];
+    expect(secondsPractised(both, dayNumber(5))).toBe(
+      secondsPractised(screen, dayNumber(5)),
+    );
+    expect(secondsPractised(both, dayNumber(5))).toBe(10);
+    const gaps = (log: readonly Review[]) =>
+      timeNeeded(log, "on-screen").toAsk(planned());
+    expect(gaps(both)).toBe(gaps(screen));
+  });
+
   it("does not count an answer left lying as practice", () => {
     const log = answers(2, [3600], 0, { interrupted: true });
     expect(secondsPractised(log, dayNumber(2))).toBe(300);

@@ -10,6 +10,7 @@ describe("which answers are timed", () => {
       true,
     );
     expect(isTimed(answered(1, { asking: "extra" }))).toBe(true);
+    expect(isTimed(answered(1, { answerWay: "on-paper" }))).toBe(true);
     for (const change of [
       { asking: "shown" },
       { asking: "helped" },
@@ -17,6 +18,7 @@ describe("which answers are timed", () => {
       { hints: ["piece"] },
       { hints: ["whole-way"] },
       { interrupted: true },
+      { answerWay: "on-paper", untimed: true },
       { asking: "extra", answerWay: "which-is-it" },
       { asking: "alone", answerWay: "find-it" },
       { asking: "again", answerWay: "where-is-home" },

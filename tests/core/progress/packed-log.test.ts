@@ -44,6 +44,7 @@ const answer: fc.Arbitrary<PackedAnswer> = fc
       mistook: fc.record({ piece: one(PIECE_NAMES), for: one(PIECE_NAMES) }),
       thinking: time,
       turning: time,
+      untimed: fc.constant(true as const),
     },
     {
       requiredKeys: [

@@ -68,6 +68,47 @@ describe("a learner's log", () => {
     );
   });
 
+  it("grades Tuesday's answer anew when Monday's is entered from paper on Wednesday, each day once", () => {
+    const DAY = 24 * HOUR;
+    const onDay = (days: number, told: Partial<Review> = {}) => {
+      const at = (TUESDAY_NINE + days * DAY) as Milliseconds;
+      return sampleReview({ at, localDay: localDay(at, 0), ...told });
+    };
+    const { thinking, turning, ...measured } = onDay(-1);
+    expect([thinking, turning]).not.toContain(undefined);
+    const monday: Review = {
+      ...measured,
+      answerWay: "on-paper",
+      verdict: "missed",
+      total: 0 as Milliseconds,
+      untimed: true,
+    };
+    const tuesday = onDay(0);
+    const before = withReview(EMPTY_LOG, tuesday, SCHEDULE);
+    const after = withReview(before, monday, SCHEDULE);
+    expect(after.answers.map(({ recall }) => recall)).toEqual([
+      "missed",
+      "steady",
+    ]);
+    expect(after).toEqual(learnerLog([monday, tuesday], SCHEDULE));
+    const [sooner] = after.memories.values();
+    const [later] = before.memories.values();
+    expect(sooner?.days).toBe(2);
+    expect(sooner?.stability).not.toBe(later?.stability);
+    // Another tick of the same Monday, as from a second sheet, counts for nothing.
+    const again = withReview(
+      after,
+      {
+        ...monday,
+        id: crypto.randomUUID(),
+        at: (monday.at + 1000) as Milliseconds,
+        verdict: "right",
+      },
+      SCHEDULE,
+    );
+    expect(again.memories).toEqual(after.memories);
+  });
+
   it("takes a review in once", () => {
     const review = sampleReview();
     const log = withReview(EMPTY_LOG, review, SCHEDULE);
