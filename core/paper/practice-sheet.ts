@@ -60,6 +60,28 @@ function timesBlock(width: number): Block {
   };
 }
 
+/** A box to tick or cross, beside a question's number. Units: millimetres. */
+const TICK_BOX = 4.5;
+
+/** A question's number, and at the right the box that says how it went. */
+function numberBlock(number: number, width: number): Block {
+  const text = textBlock(String(number), width, TYPE.section);
+  return {
+    ...text,
+    items: [
+      ...text.items,
+      {
+        kind: "box",
+        x: width - TICK_BOX - 0.3,
+        y: (text.height - TICK_BOX) / 2,
+        width: TICK_BOX,
+        height: TICK_BOX,
+        thickness: 0.3,
+      },
+    ],
+  };
+}
+
 /** A question in two parts: what stands above the line for its turns may be higher in the cell beside it. */
 interface QuestionCell {
   readonly asked: Block;
@@ -75,7 +97,7 @@ function questionCell(
   const asked = stacked(
     right,
     [
-      textBlock(String(number), right, TYPE.section),
+      numberBlock(number, right),
       ...(asks === undefined ? [] : [textBlock(asks, right, TYPE.small)]),
       // Words alone have their label where they begin, over the whole cell.
       ...(setUp === undefined || told === "words"
@@ -113,9 +135,9 @@ function answerCell(
     [textBlock(title, right, TYPE.strong), turnsBlock(answer, told, right)],
     0.6,
   );
-  const numberBlock = textBlock(String(number), NUMBER_WIDTH, TYPE.section);
+  const counted = textBlock(String(number), NUMBER_WIDTH, TYPE.section);
   return together(width, beside.height, [
-    { x: 0, y: 0, block: numberBlock },
+    { x: 0, y: 0, block: counted },
     { x: NUMBER_WIDTH, y: 0, block: beside },
   ]);
 }

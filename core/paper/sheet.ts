@@ -15,6 +15,7 @@ import {
 } from "./block";
 import { breakIntoPages, type PageRoom } from "./page-breaking";
 import { contentWidth, MARGIN, type PaperName, PAPERS } from "./paper-size";
+import { formatSheetCode, type SheetCode } from "./sheet-code";
 import { textWidth } from "./text-width";
 
 /** The kinds of sheets, in the order in which they are offered. */
@@ -138,6 +139,8 @@ export interface SheetContent {
   readonly paper: PaperName;
   /** See `LARGEST_NUMBER`. */
   readonly number: number;
+  /** Where its ticks can be entered later: printed beside the number. */
+  readonly code?: SheetCode | undefined;
   readonly parts: readonly SheetPart[];
   /** What letters and bare stickers mean, at the foot of every page; empty: nothing. */
   readonly key: string;
@@ -151,10 +154,16 @@ interface PartFrame {
 }
 
 /** As wide as any page's name, so that all pages have the same room. */
-const WIDEST_NAME = sheetName(LARGEST_NUMBER, 88, 88);
+const WIDEST_NAME = `${sheetName(LARGEST_NUMBER, 88, 88)}, code WWWW-WWWW`;
 
-function sheetName(number: number, page: number, pages: number): string {
-  return `Turnwise, sheet ${number}, page ${page} of ${pages}`;
+function sheetName(
+  number: number,
+  page: number,
+  pages: number,
+  code?: SheetCode,
+): string {
+  const name = `Turnwise, sheet ${number}, page ${page} of ${pages}`;
+  return code === undefined ? name : `${name}, code ${formatSheetCode(code)}`;
 }
 
 function footHeight(key: string, paper: PaperName): number {
@@ -209,6 +218,7 @@ export function partPages(
 export function layOutSheet({
   paper,
   number,
+  code,
   parts,
   key,
 }: SheetContent): Sheet {
@@ -240,7 +250,11 @@ export function layOutSheet({
         {
           x: MARGIN.side,
           y: footTop,
-          block: footBlock(key, sheetName(number, n + 1, pages.length), width),
+          block: footBlock(
+            key,
+            sheetName(number, n + 1, pages.length, code),
+            width,
+          ),
         },
       ],
     })),

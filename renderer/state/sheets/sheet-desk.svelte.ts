@@ -1,7 +1,7 @@
 /** A sheet that is being made: what is chosen, what is drawn for it, its pages. */
 import { SvelteSet } from "svelte/reactivity";
 import type { CaseId } from "../../../core/cases/case-ids";
-import type { Deck } from "../../../core/deck/deck";
+import type { Deck, DeckCase } from "../../../core/deck/deck";
 import {
   type Opening,
   openingOf,
@@ -14,6 +14,13 @@ import {
   type Sheet,
   type SheetKind,
 } from "../../../core/paper/sheet";
+import type { KeptSheet } from "../../../core/paper/kept-sheet";
+import {
+  type CaseOnSheet,
+  CODED_KINDS,
+  type CodedSheet,
+  sheetCode,
+} from "../../../core/paper/sheet-code";
 import type { TurnsTold } from "../../../core/paper/shown-case";
 import { type CubePalette, cubePalette } from "../../../core/picture/palette";
 import { dateWithYear } from "../../components/time-words";
@@ -53,6 +60,22 @@ interface Draft {
   readonly drafted: readonly Drafted[];
 }
 
+function caseOnSheet({
+  case: id,
+  target,
+  placed,
+  home,
+  lining,
+}: DeckCase): CaseOnSheet {
+  return {
+    case: id,
+    target,
+    ...(placed === undefined ? {} : { placed }),
+    ...(home === undefined ? {} : { home }),
+    ...(lining === undefined ? {} : { lining }),
+  };
+}
+
 /** The sheet on the desk. */
 export class SheetDesk {
   readonly #deck: () => Deck;
@@ -88,6 +111,20 @@ export class SheetDesk {
     count: this.count,
     opening: this.opening,
   }));
+  #coded: Omit<KeptSheet, "printedAt"> | undefined = $derived.by(() => {
+    const kind = CODED_KINDS.find((coded) => coded === this.kind);
+    if (kind === undefined || this.#cases.length === 0) return undefined;
+    const sheet: CodedSheet = {
+      kind,
+      cases: this.#cases.map(caseOnSheet),
+      hold: this.#hold,
+      number: this.number,
+      count: this.count,
+      opening: this.opening,
+    };
+    const { id: deck, name: deckName } = this.#deck();
+    return { ...sheet, code: sheetCode(sheet), deck, deckName };
+  });
   #palette: CubePalette = $derived.by(() => {
     const { scheme, settings } = this.#learner;
     const paints = this.colours === "own" ? settings.paints : this.colours;
@@ -169,6 +206,11 @@ export class SheetDesk {
     return this.#sheet;
   }
 
+  /** What ticks on the sheet will belong to, once it is printed; undefined where nobody writes on it. */
+  get coded(): Omit<KeptSheet, "printedAt"> | undefined {
+    return this.#coded;
+  }
+
   /** Draws what is chosen now. Returns how to stop; call it anew when `choice` changes. */
   follow(): () => void {
     const choice = this.#choice;
@@ -201,6 +243,7 @@ export class SheetDesk {
       kind: this.kind,
       paper: this.paper,
       number: this.number,
+      code: this.#coded?.code,
       told: this.told,
       answers: this.answers,
       palette: this.#palette,

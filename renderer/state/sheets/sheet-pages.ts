@@ -39,6 +39,7 @@ import {
   type SheetKind,
   type SheetPart,
 } from "../../../core/paper/sheet";
+import type { SheetCode } from "../../../core/paper/sheet-code";
 import {
   PICTURE_ROOM,
   type ShownCase,
@@ -66,6 +67,8 @@ export interface SheetInput extends SheetLook {
   readonly kind: SheetKind;
   readonly paper: PaperName;
   readonly number: number;
+  /** Absent: nobody writes on it. */
+  readonly code?: SheetCode | undefined;
   readonly told: TurnsTold;
   readonly answers: AnswerPlace;
   /** The deck's name. */
@@ -219,7 +222,7 @@ function partsOf(input: SheetInput, key: string): readonly SheetPart[] {
           title: deck,
           lines: [
             ...asksAll,
-            "Set a case up, go through its way, and tick the day when it went well.",
+            "Each day: set a case up and answer it without looking at its way. It worked: tick the day. It did not, or you looked: write a cross.",
             start,
           ],
           cases: drafted.map((one) => shownCase(one, input)),
@@ -231,7 +234,11 @@ function partsOf(input: SheetInput, key: string): readonly SheetPart[] {
         told,
         key,
         title: `Practice: ${deck}`,
-        lines: [...asksAll, start],
+        lines: [
+          ...asksAll,
+          "It worked the first time: tick its box. It did not: write a cross. There is room for the seconds of three tries.",
+          start,
+        ],
         questions: drafted.map((one) => shownQuestion(one, input)),
         answers: input.answers,
       });
@@ -262,7 +269,7 @@ function partsOf(input: SheetInput, key: string): readonly SheetPart[] {
 
 /** The pages of a sheet. The same input makes the same pages. */
 export function sheetPages(input: SheetInput): Sheet {
-  const { paper, number } = input;
+  const { paper, number, code } = input;
   const key = input.kind === "certificate" ? "" : keyInWords(input);
-  return layOutSheet({ paper, number, key, parts: partsOf(input, key) });
+  return layOutSheet({ paper, number, code, key, parts: partsOf(input, key) });
 }

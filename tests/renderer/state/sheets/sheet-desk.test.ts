@@ -7,6 +7,7 @@ import { present } from "../../../../core/invariant";
 import { localDay } from "../../../../core/memory/local-day";
 import type { Milliseconds } from "../../../../core/memory/review";
 import { LARGEST_NUMBER } from "../../../../core/paper/sheet";
+import { formatSheetCode } from "../../../../core/paper/sheet-code";
 import { usualPaper } from "../../../../renderer/platform/paper";
 import { openApp } from "../../../../renderer/state/app-state.svelte";
 import type { LearnerState } from "../../../../renderer/state/learner.svelte";
@@ -65,6 +66,30 @@ describe("the sheet on the desk", () => {
       expect(number).toBeLessThanOrEqual(LARGEST_NUMBER);
     }
     expect(new Set(numbers).size).toBeGreaterThan(15);
+  });
+
+  it("that children write on has its code on every page, the same for the same sheet, and others have none", async () => {
+    const who = await learner();
+    const desk = new SheetDesk(() => DECK, who, foundAtOnce);
+    const other = new SheetDesk(() => DECK, who, foundAtOnce);
+    other.number = desk.number;
+    for (const kind of ["cases", "practice", "overview"] as const) {
+      desk.kind = other.kind = kind;
+      await drawn(desk);
+      const pages = textOf(present(desk.sheet, "it was drawn"));
+      const codes = pages.map(
+        (page) => /, code (.+)$/.exec(page.join(" "))?.[1],
+      );
+      const code = desk.coded && formatSheetCode(desk.coded.code);
+      expect(code === undefined).toBe(kind === "overview");
+      expect(codes).toEqual(pages.map(() => code));
+      other.paper = "letter";
+      expect(other.coded?.code).toBe(desk.coded?.code);
+      other.want(present(DECK.cases[0], "it has cases").case, false);
+      if (code !== undefined)
+        expect(other.coded?.code).not.toBe(desk.coded?.code);
+      other.wantAll(true);
+    }
   });
 
   it("holds the cases that are wanted", async () => {
