@@ -3,9 +3,11 @@
  * and three times; what answers them on pages of their own.
  */
 import {
+  baseline,
   type Block,
   inColumns,
   inRows,
+  lineHeight,
   pictureBlock,
   stacked,
   textBlock,
@@ -14,8 +16,10 @@ import {
   widestPicture,
   writingLine,
 } from "./block";
+import { ROW_SHAPES } from "./entered-ticks";
 import { contentWidth, type PaperName } from "./paper-size";
 import { type SheetHead, type SheetPart, partPages, TYPE } from "./sheet";
+import type { SheetCode } from "./sheet-code";
 import type { CellPlace, ShownQuestion, TurnsTold } from "./shown-case";
 import { setUpBlocks, setUpHead, turnsBlock } from "./told-turns";
 
@@ -29,7 +33,7 @@ const COLUMNS = 2;
 const COLUMN_GAP = 10;
 const PICTURE_GAP = 3;
 const NUMBER_WIDTH = 10;
-const TIMES = 3;
+const TIMES = ROW_SHAPES.practice.times;
 
 function columnWidth(width: number): number {
   return (width - COLUMN_GAP * (COLUMNS - 1)) / COLUMNS;
@@ -60,16 +64,28 @@ function timesBlock(width: number): Block {
   };
 }
 
-/** A box to tick or cross, beside a question's number. Units: millimetres. */
+/** A box beside a question's number. Units: millimetres. */
 const TICK_BOX = 4.5;
+
+/** Beside the box and not in the head, where one more line would push a row of questions off the page. */
+const TICK_LABEL = "tick or cross";
 
 /** A question's number, and at the right the box that says how it went. */
 function numberBlock(number: number, width: number): Block {
   const text = textBlock(String(number), width, TYPE.section);
+  const label = TYPE.small;
   return {
     ...text,
     items: [
       ...text.items,
+      {
+        kind: "text",
+        x: width - TICK_BOX - 2,
+        y: (text.height - lineHeight(label)) / 2 + baseline(label),
+        text: TICK_LABEL,
+        anchor: "end",
+        ...label,
+      },
       {
         kind: "box",
         x: width - TICK_BOX - 0.3,
@@ -170,8 +186,9 @@ export function practiceSheet(input: {
   readonly questions: readonly ShownQuestion[];
   readonly told: TurnsTold;
   readonly answers: AnswerPlace;
-  /** As in `SheetContent`: how high it is decides what fits on a page. */
+  /** As in `SheetContent`: how high they are decides what fits on a page. */
   readonly key: string;
+  readonly code?: SheetCode | undefined;
 }): readonly SheetPart[] {
   const { paper, title, lines, questions, told } = input;
   const width = contentWidth(paper);
@@ -215,7 +232,7 @@ export function practiceSheet(input: {
       return [part, answersTo(0, questions.length)];
     case "back": {
       let from = 0;
-      return partPages(part, paper, input.key).flatMap((page, n) => {
+      return partPages(part, paper, input).flatMap((page, n) => {
         const to = from + COLUMNS * page.length;
         const own: SheetPart = {
           head:

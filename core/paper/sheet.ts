@@ -77,8 +77,23 @@ export interface SheetHead {
   readonly hasName: boolean;
 }
 
-function headBlock({ title, lines, hasName }: SheetHead, width: number): Block {
-  const beside = hasName ? NAME_WIDTH + GAP_BESIDE_NAME : 0;
+function headBlock(
+  { title, lines, hasName }: SheetHead,
+  width: number,
+  code: SheetCode | undefined,
+): Block {
+  // Not in the foot: beside its number the key would need a second line there.
+  const coded =
+    code === undefined
+      ? undefined
+      : textBlock(
+          `Code ${formatSheetCode(code)}`,
+          NAME_WIDTH,
+          TYPE.smallStrong,
+          "end",
+        );
+  const beside =
+    hasName || coded !== undefined ? NAME_WIDTH + GAP_BESIDE_NAME : 0;
   const text = stacked(
     width - beside,
     [
@@ -87,15 +102,19 @@ function headBlock({ title, lines, hasName }: SheetHead, width: number): Block {
     ],
     1,
   );
+  const labels = hasName ? ["Name", "Date"] : [];
   const fields = stacked(
     NAME_WIDTH,
-    ["Name", "Date"].map((label) => writingLine(label, NAME_WIDTH, TYPE.small)),
+    [
+      ...labels.map((label) => writingLine(label, NAME_WIDTH, TYPE.small)),
+      ...(coded === undefined ? [] : [coded]),
+    ],
     4,
   );
-  const height = Math.max(text.height, hasName ? fields.height : 0) + 3;
+  const height = Math.max(text.height, fields.height) + 3;
   const block = together(width, height, [
     { x: 0, y: 0, block: text },
-    ...(hasName ? [{ x: width - NAME_WIDTH, y: 1.5, block: fields }] : []),
+    ...(beside > 0 ? [{ x: width - NAME_WIDTH, y: 1.5, block: fields }] : []),
   ]);
   return {
     ...block,
@@ -139,7 +158,7 @@ export interface SheetContent {
   readonly paper: PaperName;
   /** See `LARGEST_NUMBER`. */
   readonly number: number;
-  /** Where its ticks can be entered later: printed beside the number. */
+  /** By which its ticks are entered later: at the right of every head. */
   readonly code?: SheetCode | undefined;
   readonly parts: readonly SheetPart[];
   /** What letters and bare stickers mean, at the foot of every page; empty: nothing. */
@@ -154,16 +173,10 @@ interface PartFrame {
 }
 
 /** As wide as any page's name, so that all pages have the same room. */
-const WIDEST_NAME = `${sheetName(LARGEST_NUMBER, 88, 88)}, code WWWW-WWWW`;
+const WIDEST_NAME = sheetName(LARGEST_NUMBER, 88, 88);
 
-function sheetName(
-  number: number,
-  page: number,
-  pages: number,
-  code?: SheetCode,
-): string {
-  const name = `Turnwise, sheet ${number}, page ${page} of ${pages}`;
-  return code === undefined ? name : `${name}, code ${formatSheetCode(code)}`;
+function sheetName(number: number, page: number, pages: number): string {
+  return `Turnwise, sheet ${number}, page ${page} of ${pages}`;
 }
 
 function footHeight(key: string, paper: PaperName): number {
@@ -189,26 +202,28 @@ function frameOf(
   { head, laterTitle }: SheetPart,
   paper: PaperName,
   foot: number,
+  code: SheetCode | undefined,
 ): PartFrame {
   const width = contentWidth(paper);
   const first =
-    head === undefined ? together(width, 0, []) : headBlock(head, width);
+    head === undefined ? together(width, 0, []) : headBlock(head, width, code);
   const later = headBlock(
     { title: laterTitle, lines: [], hasName: false },
     width,
+    code,
   );
   const all = heightAbove(paper, foot);
   const below = (top: Block) => all - belowHead(top);
   return { first, later, room: { first: below(first), other: below(later) } };
 }
 
-/** What stands on each page of a part. Shape: `key` as in `SheetContent`. */
+/** What stands on each page of a part. */
 export function partPages(
   part: SheetPart,
   paper: PaperName,
-  key: string,
+  { key, code }: Pick<SheetContent, "key" | "code">,
 ): readonly (readonly Block[])[] {
-  const { room } = frameOf(part, paper, footHeight(key, paper));
+  const { room } = frameOf(part, paper, footHeight(key, paper), code);
   return breakIntoPages(part.blocks, room, BLOCK_GAP).map((page) =>
     page.map(({ block }) => block),
   );
@@ -226,7 +241,7 @@ export function layOutSheet({
   const foot = footHeight(key, paper);
   const footTop = PAPERS[paper].height - MARGIN.bottom - foot;
   const pages = parts.flatMap((part) => {
-    const { first, later, room } = frameOf(part, paper, foot);
+    const { first, later, room } = frameOf(part, paper, foot, code);
     return breakIntoPages(part.blocks, room, BLOCK_GAP).map((placed, n) => {
       const top = n === 0 ? first : later;
       const begin = MARGIN.top + belowHead(top);
@@ -250,11 +265,7 @@ export function layOutSheet({
         {
           x: MARGIN.side,
           y: footTop,
-          block: footBlock(
-            key,
-            sheetName(number, n + 1, pages.length, code),
-            width,
-          ),
+          block: footBlock(key, sheetName(number, n + 1, pages.length), width),
         },
       ],
     })),

@@ -222,7 +222,7 @@ function partsOf(input: SheetInput, key: string): readonly SheetPart[] {
           title: deck,
           lines: [
             ...asksAll,
-            "Each day: set a case up and answer it without looking at its way. It worked: tick the day. It did not, or you looked: write a cross.",
+            "Set a case up and answer it without looking at its way. Tick the day if it worked; if not, or if you looked, write a cross.",
             start,
           ],
           cases: drafted.map((one) => shownCase(one, input)),
@@ -233,12 +233,9 @@ function partsOf(input: SheetInput, key: string): readonly SheetPart[] {
         paper,
         told,
         key,
+        code: input.code,
         title: `Practice: ${deck}`,
-        lines: [
-          ...asksAll,
-          "It worked the first time: tick its box. It did not: write a cross. There is room for the seconds of three tries.",
-          start,
-        ],
+        lines: [...asksAll, start],
         questions: drafted.map((one) => shownQuestion(one, input)),
         answers: input.answers,
       });

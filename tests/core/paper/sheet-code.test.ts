@@ -96,10 +96,11 @@ describe("a sheet's code", () => {
       fc.property(
         sheet,
         fc.nat({ max: 7 }),
-        fc.constantFrom(...SIGNS),
+        fc.constantFrom(...SIGNS.split("")),
         fc.nat({ max: 7 }),
         (one, at, sign, other) => {
-          const signs = [...sheetCode(one)];
+          const text: string = sheetCode(one);
+          const signs = [...text];
           const wrong = signs.with(at, sign);
           if (signs[at] !== sign)
             expect(parseSheetCode(wrong.join(""))).toEqual({

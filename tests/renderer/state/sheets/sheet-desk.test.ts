@@ -78,7 +78,7 @@ describe("the sheet on the desk", () => {
       await drawn(desk);
       const pages = textOf(present(desk.sheet, "it was drawn"));
       const codes = pages.map(
-        (page) => /, code (.+)$/.exec(page.join(" "))?.[1],
+        (page) => /\bCode (\S+)/.exec(page.join(" "))?.[1],
       );
       const code = desk.coded && formatSheetCode(desk.coded.code);
       expect(code === undefined).toBe(kind === "overview");
