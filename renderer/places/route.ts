@@ -42,6 +42,9 @@ const WHOLE_RUN = "whole-run";
 /** What the address of the page of sheets has behind its place. */
 const SHEETS = "sheets";
 
+/** And that of the page where the ticks on them are entered. */
+const TICKS = "ticks";
+
 /** A place, and what is looked at in it. */
 export type Route =
   | {
@@ -57,8 +60,10 @@ export type Route =
       readonly place: "coach";
       readonly deck?: string;
       readonly case?: CaseId;
-      /** Sheets of the deck are made; then no case is looked at. */
-      readonly page?: typeof SHEETS;
+      /** Sheets of the deck are made, or ticks are entered; then no case is looked at. */
+      readonly page?: typeof SHEETS | typeof TICKS;
+      /** The code of the sheet whose ticks are entered, as somebody wrote it. */
+      readonly code?: string;
     }
   | { readonly place: "settings" };
 
@@ -97,6 +102,13 @@ export function parseRoute(hash: string): Route {
             ? {}
             : { deck: decodeURIComponent(second) }),
         };
+      if (first === TICKS)
+        return {
+          place: "coach",
+          page: TICKS,
+          // A code has no sign that an address would have to hide.
+          ...(second === undefined || second === "" ? {} : { code: second }),
+        };
       const id = second === undefined ? undefined : parseCaseId(second);
       return {
         place: "coach",
@@ -134,6 +146,7 @@ export function formatRoute(route: Route): string {
       break;
     case "coach":
       if (route.page !== undefined) parts.push(route.page);
+      if (route.code !== undefined) parts.push(route.code);
       if (route.deck !== undefined) {
         parts.push(encodeURIComponent(route.deck));
         if (route.case !== undefined) parts.push(route.case);

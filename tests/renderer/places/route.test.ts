@@ -17,6 +17,8 @@ const ROUTES: readonly Route[] = [
   { place: "practise", page: "show-my-cube" },
   { place: "practise", page: "whole-run" },
   { place: "coach", page: "sheets" },
+  { place: "coach", page: "ticks" },
+  { place: "coach", page: "ticks", code: "4A7C-2KMX" },
   { place: "coach", page: "sheets", deck: "some/deck?" },
   ...RECOGNISING_WAYS.map((way): Route => ({
     place: "practise",

@@ -1,0 +1,172 @@
+/** From what was entered for a learner to the reviews that are stored. */
+import type { Position } from "../../../core/cases/position";
+import { present } from "../../../core/invariant";
+import { answerTarget } from "../../../core/memory/answer-target";
+import { GRADING_VERSION } from "../../../core/memory/grade";
+import { dayAfter } from "../../../core/memory/local-day";
+import {
+  isOnPaper,
+  type LocalDay,
+  type Milliseconds,
+  type Review,
+} from "../../../core/memory/review";
+import {
+  type PaperAnswer,
+  ROW_SHAPES,
+} from "../../../core/paper/entered-ticks";
+import type { KeptSheet } from "../../../core/paper/kept-sheet";
+import type { SheetCode } from "../../../core/paper/sheet-code";
+import { namedId } from "../../platform/named-id";
+import { now, utcOffset } from "../../platform/clock";
+import { draftedPositions } from "../sheets/sheet-draft";
+import { formatPosition } from "../practise/position-of-item";
+
+const SECOND = 1000;
+const MINUTE = 60_000;
+const HOUR = 60 * MINUTE;
+const DAY = 24 * HOUR;
+const NOON = 12 * HOUR;
+
+/** More than a row of any sheet has. */
+const MOST_PLACES = 8;
+
+/** One thing on a sheet. */
+export interface SheetRow {
+  readonly position: Position;
+  /** As the deck has it. Units: seconds. */
+  readonly target: number;
+}
+
+/** Where an answer stands: on which sheet, whose, and where on it. */
+export interface PlaceOnSheet {
+  readonly code: SheetCode;
+  readonly learner: string;
+  readonly row: number;
+  /** As in `PaperAnswer`. */
+  readonly place: number;
+  readonly day: LocalDay;
+}
+
+/**
+ * The id of an answer on paper: entered twice it is one, on whatever machine.
+ * The day is part of it, because the same sheet may be handed out again.
+ */
+export function paperReviewId({
+  code,
+  learner,
+  row,
+  place,
+  day,
+}: PlaceOnSheet): Promise<string> {
+  return namedId(["turnwise paper", code, learner, row, place, day].join(" "));
+}
+
+/** What is known of a learner when their sheet is entered. */
+export interface PaperContext {
+  readonly sheet: KeptSheet;
+  readonly rows: readonly SheetRow[];
+  readonly firstDay: LocalDay;
+  readonly learner: string;
+  /** The colour of their first layer. */
+  readonly firstColour: string;
+  readonly weightsVersion: number;
+}
+
+/** An answer with the row it stands in. */
+export interface PlacedAnswer extends PaperAnswer {
+  readonly row: number;
+}
+
+/** Noon of a day on this machine, a second later for each place on the sheet, so that they replay in its order; never later than now. */
+function instantOf(day: LocalDay, order: number) {
+  const noonUtc = (day * DAY + NOON) as Milliseconds;
+  const offset = utcOffset(noonUtc);
+  const at = noonUtc - offset * MINUTE + order * SECOND;
+  return { at: Math.min(at, now()) as Milliseconds, utcOffset: offset };
+}
+
+/** The review of an answer on paper. */
+export async function paperReview(
+  answer: PlacedAnswer,
+  { sheet, rows, firstDay, learner, ...rest }: PaperContext,
+): Promise<Review> {
+  const { row, place, total } = answer;
+  const { position, target } = present(
+    rows[row],
+    "an answer stands in a row of its sheet",
+  );
+  const day = dayAfter(firstDay, answer.days);
+  return {
+    id: await paperReviewId({ code: sheet.code, learner, row, place, day }),
+    learner,
+    case: position.case,
+    hold: position.hold,
+    variant: position.variant,
+    firstColour: rest.firstColour,
+    position: formatPosition(position),
+    answerWay: "on-paper",
+    asking: answer.asking,
+    ...instantOf(day, row * MOST_PLACES + place),
+    localDay: day,
+    total: total ?? (0 as Milliseconds),
+    ...(total === undefined ? { untimed: true } : {}),
+    turns: [],
+    verdict: answer.verdict,
+    corrections: 0,
+    slips: 0,
+    hints: [],
+    reported: true,
+    interrupted: false,
+    deck: sheet.deck,
+    target: answerTarget(target, "on-paper"),
+    gradingVersion: GRADING_VERSION,
+    weightsVersion: rest.weightsVersion,
+  };
+}
+
+/** The key of a place on a sheet. */
+export function placeKey(row: number, place: number): string {
+  return `${row}/${place}`;
+}
+
+/** The rows of a sheet, drawn again from its number and choices. */
+export function sheetRows(sheet: KeptSheet): readonly SheetRow[] {
+  const targets = new Map(sheet.cases.map((one) => [one.case, one.target]));
+  return draftedPositions(sheet).map((position) => ({
+    position,
+    target: present(
+      targets.get(position.case),
+      "positions are drawn from the cases",
+    ),
+  }));
+}
+
+/** What a learner's log has of a sheet begun on a day, by `placeKey`. */
+export async function knownReviews(
+  sheet: KeptSheet,
+  firstDay: LocalDay,
+  learner: string,
+  log: readonly Review[],
+): Promise<ReadonlyMap<string, Review>> {
+  const { code, kind } = sheet;
+  const rows = kind === "cases" ? sheet.cases.length : sheet.count;
+  const onPaper = new Map(
+    log
+      .filter(({ answerWay }) => isOnPaper(answerWay))
+      .map((review) => [review.id, review]),
+  );
+  if (onPaper.size === 0) return new Map();
+  const { ticks, times } = ROW_SHAPES[kind];
+  const places = Array.from({ length: Math.max(ticks, times) }, (_, n) => n);
+  const all = Array.from({ length: rows }, (_, row) =>
+    places.map(async (place): Promise<[string, Review | undefined]> => {
+      const day = dayAfter(firstDay, kind === "cases" ? place : 0);
+      const id = await paperReviewId({ code, learner, row, place, day });
+      return [placeKey(row, place), onPaper.get(id)];
+    }),
+  );
+  const known = new Map<string, Review>();
+  for (const [key, review] of await Promise.all(all.flat()))
+    if (review !== undefined) known.set(key, review);
+  return known;
+}
