@@ -9,7 +9,7 @@ export function sheetCodeErrorText(error: SheetCodeError): string {
   switch (error.code) {
     case "wrong-length":
       return error.length === 0
-        ? "Write the eight signs that stand at the foot of the sheet."
+        ? "Write the eight signs that stand at the top right of the sheet."
         : `A code has eight signs, and these are ${error.length}.`;
     case "unknown-sign":
       return `No code has “${error.sign}”. Look again at sign ${error.offset + 1}.`;
