@@ -1,0 +1,130 @@
+/**
+ * Taking in a block of results that was read.
+ *
+ * One transaction a block, which looks at the block's own row and its
+ * learner's and at nothing else: what it costs does not depend on how much is
+ * there (bench `federation`). Only a withdrawal reads more, the blocks of that
+ * one learner. The tables are the same whatever the order the blocks come in,
+ * and however often.
+ */
+import {
+  isMadeAfter,
+  type NamedBlock,
+  type AnswersBlock,
+} from "../../core/sharing/results-block";
+import type { Milliseconds } from "../../core/memory/review";
+import type { Result } from "../../core/result";
+import type { TurnwiseDatabase } from "./database";
+import {
+  type ClassmateRow,
+  parseClassmateRow,
+  parseHeardRow,
+} from "./heard-rows";
+import { type StorageError, tryWriting } from "./storage-error";
+
+/**
+ * What became of a block: it is new here, or was here before; its learner has
+ * taken it back; or the coach deleted that learner's results here.
+ */
+export type TakenIn = "new" | "known" | "withdrawn" | "left-out";
+
+type Shared = NonNullable<ClassmateRow["shared"]>;
+
+function newestIn(answers: readonly { readonly at: Milliseconds }[]) {
+  return answers.reduce<Milliseconds>(
+    (newest, { at }) => (at > newest ? at : newest),
+    0 as Milliseconds,
+  );
+}
+
+/** The newer of two names, with the newer of two answers. */
+function joined(a: Shared | undefined, b: Shared): Shared {
+  if (a === undefined) return b;
+  const newest = a.newest > b.newest ? a.newest : b.newest;
+  return { ...(isMadeAfter(a, b) ? a : b), newest };
+}
+
+function sharedBy(
+  id: string,
+  { name, madeAt, answers }: Pick<AnswersBlock, "name" | "madeAt" | "answers">,
+): Shared {
+  return { id, name, madeAt, newest: newestIn(answers) };
+}
+
+/** Takes in a block. Errors: those of the store; nothing of the block is there then. */
+export function takeIn(
+  database: TurnwiseDatabase,
+  { id, block }: NamedBlock,
+): Promise<Result<TakenIn, StorageError>> {
+  const { heard, classmates } = database;
+  const { learner, madeAt } = block;
+  return tryWriting(() =>
+    database.transaction("rw", [heard, classmates], async () => {
+      if ((await heard.get(id)) !== undefined) return "known";
+      const read = parseClassmateRow(await classmates.get(learner), learner);
+      // A damaged row says nothing; what it said comes back with the blocks.
+      const row: ClassmateRow = read.ok ? read.value : { id: learner };
+      if (block.kind === "withdrawn") {
+        await heard.add({ id, learner, madeAt, kind: "withdrawn" });
+        await withdraw(database, row, madeAt);
+        return "new";
+      }
+      const emptied =
+        row.withdrawnAt !== undefined && madeAt <= row.withdrawnAt
+          ? "withdrawn"
+          : row.leftOut === true
+            ? "left-out"
+            : undefined;
+      if (emptied !== undefined) {
+        await heard.add({ id, learner, madeAt, kind: "emptied" });
+        return emptied;
+      }
+      const { kind, name, answers } = block;
+      await heard.add({ id, learner, madeAt, kind, name, answers });
+      const shared = joined(row.shared, sharedBy(id, block));
+      await classmates.put({ ...row, shared });
+      return "new";
+    }),
+  );
+}
+
+/** Empties the learner's blocks made until then, and says anew what the others say. */
+async function withdraw(
+  { heard, classmates }: TurnwiseDatabase,
+  row: ClassmateRow,
+  at: Milliseconds,
+): Promise<void> {
+  const { id: learner, nickname, withdrawnAt, leftOut } = row;
+  const until =
+    withdrawnAt !== undefined && withdrawnAt > at ? withdrawnAt : at;
+  let shared: Shared | undefined;
+  for (const stored of await heard.where("learner").equals(learner).toArray()) {
+    const read = parseHeardRow(stored);
+    // What cannot be read any more is withdrawn as well: nobody can say when it was made.
+    if (!read.ok || read.value.kind === "answers") {
+      const id = String(stored["id"]);
+      if (!read.ok || read.value.madeAt <= until)
+        await heard.put({
+          id,
+          learner,
+          madeAt: read.ok ? read.value.madeAt : until,
+          kind: "emptied",
+        });
+      else if (read.value.kind === "answers")
+        shared = joined(
+          shared,
+          sharedBy(id, {
+            ...read.value,
+            answers: read.value.answers as AnswersBlock["answers"],
+          }),
+        );
+    }
+  }
+  await classmates.put({
+    id: learner,
+    ...(shared !== undefined && { shared }),
+    ...(nickname !== undefined && { nickname }),
+    ...(leftOut !== undefined && { leftOut }),
+    withdrawnAt: until,
+  });
+}

@@ -1,0 +1,256 @@
+// @vitest-environment node
+import "fake-indexeddb/auto";
+import fc from "fast-check";
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import type { Review } from "../../../core/memory/review";
+import type { NamedBlock } from "../../../core/sharing/results-block";
+import {
+  countLeftOut,
+  deleteClassmate,
+  heardDigest,
+  heardDigests,
+  readAgain,
+  readClassmates,
+  readHeardAnswers,
+  saveNickname,
+} from "../../../renderer/storage/classmates";
+import type { TurnwiseDatabase } from "../../../renderer/storage/database";
+import { saveLearner } from "../../../renderer/storage/learners";
+import { acknowledgeReview, readLog } from "../../../renderer/storage/reviews";
+import { takeIn } from "../../../renderer/storage/take-in";
+import { ANN, answersOf, BEN } from "../../core/backup/sample-backup";
+import {
+  answersBlock,
+  named,
+  withdrawnBlock,
+} from "../../core/sharing/sample-block";
+import { forgetDatabases, openTestDatabase } from "./fresh-database";
+import { tellSoak, tries } from "../../soak/times";
+
+let database: TurnwiseDatabase;
+
+beforeAll(async () => {
+  database = await openTestDatabase();
+});
+beforeEach(async () => {
+  for (const table of database.tables) await table.clear();
+});
+afterAll(async () => {
+  database.close();
+  await forgetDatabases();
+});
+
+async function taken(...blocks: readonly NamedBlock[]) {
+  const outcomes = [];
+  for (const block of blocks) {
+    const outcome = await takeIn(database, block);
+    outcomes.push(outcome.ok ? outcome.value : outcome.error.code);
+  }
+  return outcomes;
+}
+
+async function heardIds(learner = ANN.id) {
+  const heard = await readHeardAnswers(database, learner);
+  if (!heard.ok) throw new Error(heard.error.code);
+  return heard.value.answers.map(({ id }) => id);
+}
+
+async function names() {
+  const read = await readClassmates(database);
+  if (!read.ok) throw new Error(read.error.code);
+  return read.value.map(({ name, nickname }) => nickname ?? name);
+}
+
+async function digest(learner = ANN.id) {
+  const read = await heardDigest(database, learner);
+  if (!read.ok) throw new Error(read.error.code);
+  return read.value;
+}
+
+const [FIRST, SECOND, THIRD] = answersOf(ANN, 3) as [Review, Review, Review];
+
+/** What both tables hold, whatever the order of the rows. */
+async function everything() {
+  return {
+    heard: await database.heard.orderBy("id").toArray(),
+    classmates: await database.classmates.orderBy("id").toArray(),
+  };
+}
+
+describe("blocks that are taken in", () => {
+  it("are a union: each answer once, in the order of replay", async () => {
+    const outcomes = await taken(
+      named(2, answersBlock(20, [SECOND, THIRD])),
+      named(1, answersBlock(10, [FIRST, SECOND])),
+      named(2, answersBlock(20, [SECOND, THIRD])),
+    );
+    expect(outcomes).toEqual(["new", "new", "known"]);
+    expect(await heardIds()).toEqual(["Ann-0", "Ann-1", "Ann-2"]);
+    expect(await names()).toEqual(["Ann"]);
+  });
+
+  it("say of an answer that came twice what the newest says, and use the newest name", async () => {
+    await taken(
+      named(2, answersBlock(20, [FIRST], { name: "Annie", part: "turns" })),
+      named(1, answersBlock(10, [FIRST])),
+    );
+    const heard = await readHeardAnswers(database, ANN.id);
+    expect(heard.ok && heard.value.answers[0]?.position).toBeDefined();
+    expect(await names()).toEqual(["Annie"]);
+  });
+
+  it("made before a withdrawal are emptied, whichever comes first, and what is shared later holds", async () => {
+    const before = named(1, answersBlock(10, [FIRST]));
+    const gone = named(2, withdrawnBlock(20));
+    const after = named(3, answersBlock(30, [SECOND], { name: "A." }));
+    for (const order of [
+      [before, gone, after],
+      [gone, before, after],
+      [after, gone, before],
+    ]) {
+      for (const table of database.tables) await table.clear();
+      await taken(...order);
+      expect(await heardIds()).toEqual(["Ann-1"]);
+      expect(await names()).toEqual(["A."]);
+      const row = await database.heard.get(before.id);
+      expect(JSON.stringify(row)).not.toContain("Ann-0");
+    }
+    await taken(named(4, withdrawnBlock(40)));
+    expect(await names()).toEqual([]);
+  });
+
+  it("touch nobody else, and no log of this machine", async () => {
+    await saveLearner(database, ANN);
+    const told = await acknowledgeReview(database, { review: FIRST });
+    expect(told.ok).toBe(true);
+    const lie = { ...FIRST, verdict: "missed" as const };
+    await taken(
+      named(1, answersBlock(10, [lie, SECOND])),
+      named(2, answersBlock(10, answersOf(BEN, 2), { learner: BEN.id })),
+      named(3, withdrawnBlock(50)),
+    );
+    const log = await readLog(database, ANN.id);
+    expect(log.ok && log.value.reviews).toEqual([FIRST]);
+    expect(await heardIds(BEN.id)).toEqual(["Ben-0", "Ben-1"]);
+  });
+
+  it("change the digest of their learner alone", async () => {
+    await taken(
+      named(1, answersBlock(10, [FIRST])),
+      named(2, answersBlock(10, answersOf(BEN, 1), { learner: BEN.id })),
+    );
+    const [ann, ben] = [await digest(), await digest(BEN.id)];
+    await taken(named(3, answersBlock(11, [SECOND])));
+    expect(await digest()).not.toBe(ann);
+    expect(await digest(BEN.id)).toBe(ben);
+    expect(await digest("nobody")).toBe("");
+    const all = await heardDigests(database);
+    expect(all.ok && [...all.value]).toEqual([
+      [BEN.id, ben],
+      [ANN.id, await digest()],
+    ]);
+  });
+
+  it("that are damaged in the store are counted and cost nothing else", async () => {
+    await taken(named(1, answersBlock(10, [FIRST, SECOND])));
+    await database.heard.update(named(1, withdrawnBlock(1)).id, {
+      "answers.0.at": "noon",
+    });
+    await database.heard.put({ id: "torn", learner: ANN.id, kind: "answers" });
+    const heard = await readHeardAnswers(database, ANN.id);
+    expect(heard.ok && heard.value.damaged).toBe(2);
+    expect(await heardIds()).toEqual(["Ann-1"]);
+  });
+});
+
+describe("a coach", () => {
+  it("calls a classmate by another name, which new results leave", async () => {
+    await taken(named(1, answersBlock(10, [FIRST])));
+    await saveNickname(database, ANN.id, "Owl");
+    await taken(named(2, answersBlock(20, [SECOND])));
+    expect(await names()).toEqual(["Owl"]);
+    await saveNickname(database, ANN.id, undefined);
+    expect(await names()).toEqual(["Ann"]);
+  });
+
+  it("deletes a classmate's results, which stay away until they are asked for again", async () => {
+    const first = named(1, answersBlock(10, [FIRST]));
+    const second = named(2, answersBlock(20, [SECOND]));
+    await taken(first);
+    await saveNickname(database, ANN.id, "Owl");
+    const before = await digest();
+    await deleteClassmate(database, ANN.id);
+    expect(await digest()).not.toBe(before);
+    expect(JSON.stringify(await everything())).not.toMatch(/Owl|Ann/);
+    expect(await taken(first, second)).toEqual(["known", "left-out"]);
+    expect(await heardIds()).toEqual([]);
+    expect(await names()).toEqual([]);
+    expect(await countLeftOut(database)).toEqual({ ok: true, value: 1 });
+
+    await readAgain(database);
+    expect(await countLeftOut(database)).toEqual({ ok: true, value: 0 });
+    expect(await taken(first, second)).toEqual(["new", "new"]);
+    expect(await heardIds()).toEqual(["Ann-0", "Ann-1"]);
+  });
+
+  it("who deleted somebody's results does not get back what that one withdrew", async () => {
+    const first = named(1, answersBlock(10, [FIRST]));
+    await taken(first, named(2, withdrawnBlock(20)));
+    await deleteClassmate(database, ANN.id);
+    await readAgain(database);
+    expect(await taken(first)).toEqual(["withdrawn"]);
+    expect(await heardIds()).toEqual([]);
+  });
+});
+
+/** Blocks of two learners: some share answers, some are withdrawals. */
+const BLOCKS: fc.Arbitrary<readonly NamedBlock[]> = fc
+  .array(
+    fc.record({
+      of: fc.constantFrom(ANN, BEN),
+      madeAt: fc.integer({ min: 1, max: 12 }),
+      name: fc.constantFrom("Ann", "Owl"),
+      answers: fc.subarray(answersOf(ANN, 6)),
+      isWithdrawn: fc.constantFrom(false, false, false, true),
+      part: fc.constantFrom("answers" as const, "turns" as const),
+    }),
+    { minLength: 1, maxLength: 10 },
+  )
+  .map((told) =>
+    told.map(({ of, madeAt, name, answers, isWithdrawn, part }, i) =>
+      named(
+        i,
+        isWithdrawn
+          ? withdrawnBlock(madeAt, { learner: of.id })
+          : answersBlock(madeAt, answers, { learner: of.id, name, part }),
+      ),
+    ),
+  );
+
+const UNIONS = tries(200);
+
+describe("taking in", () => {
+  it("ends at the same tables in any order and however often blocks come", async () => {
+    await fc.assert(
+      fc.asyncProperty(
+        BLOCKS.chain((blocks) =>
+          fc.tuple(
+            fc.constant(blocks),
+            fc.shuffledSubarray([...blocks], { minLength: blocks.length }),
+            fc.array(fc.constantFrom(...blocks), { maxLength: 6 }),
+          ),
+        ),
+        async ([blocks, shuffled, again]) => {
+          for (const table of database.tables) await table.clear();
+          await taken(...blocks);
+          const once = await everything();
+          for (const table of database.tables) await table.clear();
+          await taken(...again, ...shuffled, ...again);
+          expect(await everything()).toEqual(once);
+        },
+      ),
+      { numRuns: UNIONS },
+    );
+    tellSoak(`${UNIONS} sets of blocks taken in twice`);
+  });
+});
