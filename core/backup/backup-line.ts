@@ -164,8 +164,8 @@ function isRow(value: unknown): value is BackupRow {
   return typeof value === "object" && value !== null && !Array.isArray(value);
 }
 
-/** Parses a line to an object, so far that its fields may be looked at. */
-function parseText(text: string): Result<BackupRow, LineError> {
+/** Parses a line to an object, so far that its fields may be looked at: long, deep and forbidden ones are refused. */
+export function parseText(text: string): Result<BackupRow, LineError> {
   if (text.length > LONGEST_LINE) return err({ code: "line-too-long" });
   // Before parsing: the parser recurses, and its stack is not ours to grow.
   if (nestingDepth(text, DEEPEST_LINE) > DEEPEST_LINE)
@@ -185,7 +185,8 @@ function parseText(text: string): Result<BackupRow, LineError> {
     : err({ code: "forbidden-key", field });
 }
 
-function under<T>(
+/** What was read under a line's key, or the error with its field named from there. */
+export function under<T>(
   key: string,
   parsed: Result<T, StoredRowError>,
 ): Result<T, LineError> {

@@ -17,7 +17,8 @@ function shownName(text: string): string {
     .trim();
 }
 
-const NAME = v.pipe(
+/** A name that a row or a file holds, cleaned. */
+export const SHOWN_NAME = v.pipe(
   v.string(),
   v.transform(shownName),
   v.minLength(1),
@@ -44,7 +45,7 @@ export type Tag = (typeof TAGS)[number];
 
 const LEARNER = v.looseObject({
   id: v.pipe(v.string(), v.uuid()),
-  name: NAME,
+  name: SHOWN_NAME,
   createdAt: v.pipe(v.number(), v.finite()),
   tag: v.exactOptional(v.string()),
 });
@@ -76,7 +77,7 @@ export function initialOf(name: string): string {
 
 /** The name a person typed, or undefined where it is empty or too long. */
 export function parseLearnerName(text: string): string | undefined {
-  const parsed = v.safeParse(NAME, text);
+  const parsed = v.safeParse(SHOWN_NAME, text);
   return parsed.success ? parsed.output : undefined;
 }
 
