@@ -75,6 +75,17 @@ export interface LastKnown {
   readonly at: number;
 }
 
+/** The folder that several machines see, for results; its own name, without where it is. */
+export interface SharedFolderName {
+  readonly name: string;
+}
+
+/** A file of results that was opened; whether its bytes are results is not known yet. */
+export interface OpenedResults {
+  readonly name: string;
+  readonly bytes: Uint8Array<ArrayBuffer>;
+}
+
 /** What a menu asks of the window. */
 export const MENU_COMMANDS = [
   "open-deck",
@@ -119,7 +130,11 @@ export type DesktopFileError =
       readonly name: string;
       readonly reason: string;
     }
-  | { readonly code: "no-such-backup"; readonly name: string };
+  | { readonly code: "no-such-backup"; readonly name: string }
+  /** No folder for results was chosen. */
+  | { readonly code: "no-shared-folder"; readonly name: string }
+  /** Not the name of such a file, or of another content. */
+  | { readonly code: "not-results"; readonly name: string };
 
 /**
  * Why the shell refused a message: it came from something else than our own
@@ -164,6 +179,22 @@ export interface DesktopBridge {
   lastKnown(): DesktopAnswer<LastKnown | null>;
   /** The store is rightly empty: `lastKnown` answers null until the next backup. */
   forgetLastKnown(): DesktopAnswer<null>;
+
+  /** Lets the person choose the folder for results, in the place of the one before. */
+  chooseSharedFolder(): DesktopAnswer<SharedFolderName | null>;
+  /** The folder that was chosen; null where there is none. */
+  sharedFolder(): DesktopAnswer<SharedFolderName | null>;
+  /** Forgets the folder; what is in it stays. */
+  leaveSharedFolder(): DesktopAnswer<null>;
+  /** The names of the files of results in it. */
+  listShared(): DesktopAnswer<readonly string[]>;
+  readShared(name: string): DesktopAnswer<OpenedResults>;
+  /** Writes one, whole; its name is the digest of its bytes. */
+  writeShared(
+    name: string,
+    bytes: Uint8Array<ArrayBuffer>,
+  ): DesktopAnswer<SavedFile>;
+  removeShared(name: string): DesktopAnswer<null>;
 
   /** Lets the person choose where to write the page as it stands, for paper. */
   printToPdf(title: string): DesktopAnswer<SavedFile | null>;

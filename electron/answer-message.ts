@@ -20,6 +20,7 @@ import {
   saveByDialog,
 } from "./file-dialogs";
 import type { Message, MessageKind, MessageOf, Replies } from "./messages";
+import type { SharedFolder } from "./shared-folder";
 import { readWholeFile } from "./whole-files";
 
 /** What the answers are made with. */
@@ -30,6 +31,7 @@ export interface Desk {
   readonly dialogs: FileDialogs;
   readonly inbox: DeckInbox;
   readonly backups: BackupFolder;
+  readonly shared: SharedFolder;
   /** Reads a deck file and remembers it as a recent one. */
   readonly readDeck: (
     path: string,
@@ -88,6 +90,19 @@ const ANSWERS: Answers = {
   "read-backup": ({ backups }, { name }) => backups.read(name),
   "last-known": async ({ backups }) => ok(await backups.lastKnown()),
   "forget-last-known": ({ backups }) => backups.forget(),
+  "choose-shared-folder": async ({ dialogs, shared }) => {
+    const path = await dialogs.folderToShare();
+    return path === undefined ? ok(null) : shared.choose(path);
+  },
+  "shared-folder": async ({ shared }) => ok(await shared.chosen()),
+  "leave-shared-folder": async ({ shared }) => {
+    await shared.leave();
+    return ok(null);
+  },
+  "list-shared": ({ shared }) => shared.list(),
+  "read-shared": ({ shared }, { name }) => shared.read(name),
+  "write-shared": ({ shared }, { name, bytes }) => shared.write(name, bytes),
+  "remove-shared": ({ shared }, { name }) => shared.remove(name),
   "print-to-pdf": async ({ dialogs, printPage }, { title }) =>
     nameOf(await saveByDialog(dialogs, PDF_KIND, title, await printPage())),
   "set-full-screen": ({ setFullScreen }, { on }) => {

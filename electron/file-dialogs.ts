@@ -25,6 +25,8 @@ export interface FileDialogs {
   placeToOpen(kind: FileKind): Promise<string | undefined>;
   placeToSave(kind: FileKind, name: string): Promise<string | undefined>;
   mayReplace(name: string): Promise<boolean>;
+  /** A folder, as an absolute path. */
+  folderToShare(): Promise<string | undefined>;
 }
 
 /** As much of Electron's dialogs as choosing needs. */
@@ -57,6 +59,12 @@ export function fileDialogs(
         filters: filters(kind),
       });
       return canceled || filePath === "" ? undefined : filePath;
+    },
+    async folderToShare() {
+      const { canceled, filePaths } = await dialog.showOpenDialog(window, {
+        properties: ["openDirectory", "createDirectory"],
+      });
+      return canceled ? undefined : filePaths[0];
     },
     async mayReplace(name) {
       const { response } = await dialog.showMessageBox(window, {

@@ -26,6 +26,7 @@ import { askBeforeLeaving } from "./leaving";
 import { menuTemplate } from "./menu-template";
 import { recentDecks } from "./recent-decks";
 import { servedFilesFrom } from "./served-files";
+import { sharedFolder } from "./shared-folder";
 import { refuseEveryPermission, shutIn } from "./shut-in";
 import { askByDialog, troubleDesk, watchProcess, watchWindow } from "./trouble";
 import { errorText, keepLog, keptLog, troubleLog } from "./trouble-log";
@@ -59,6 +60,7 @@ const backups = backupFolder(ownFolder, () => ({
   at: Date.now(),
   utcOffset: -new Date().getTimezoneOffset(),
 }));
+const shared = sharedFolder(ownFolder);
 const trouble = troubleDesk({
   log: (seen) =>
     troubleLog(seen, {
@@ -153,6 +155,7 @@ function deskOf(window: Electron.BrowserWindow): Desk {
     dialogs: dialogsOf(window),
     inbox,
     backups,
+    shared,
     readDeck,
     rememberDeck,
     showFolder: (path) => shell.openPath(path),

@@ -14,9 +14,16 @@ import {
   MAX_BACKUP_BYTES,
   type OpenedBackup,
   type OpenedDeckFile,
+  type OpenedResults,
   type SavedFile,
+  type SharedFolderName,
 } from "../core/desktop-bridge";
 import { err, ok, type Result } from "../core/result";
+import {
+  isOwnResultsFileName,
+  isResultsFileName,
+  MAX_RESULTS_BYTES,
+} from "../core/sharing/results-file-name";
 
 /** The scheme and host of the page inside Electron. */
 export const APP_ORIGIN = "turnwise://app";
@@ -24,13 +31,19 @@ export const APP_ORIGIN = "turnwise://app";
 /** What is proposed as a file's name; longer ones are no title. */
 const title = v.pipe(v.string(), v.maxLength(1000));
 
-/** The bytes of a backup: gzip, and not more than may go over the bridge. */
-const backupBytes = v.pipe(
-  v.instance(Uint8Array),
-  v.check(({ byteLength }) => byteLength <= MAX_BACKUP_BYTES),
-  // RFC 1952, section 2.3.1: every gzip file begins so.
-  v.check(([first, second]) => first === 0x1f && second === 0x8b),
-);
+/** Packed bytes: gzip, and not more than may go over the bridge. */
+const packedBytes = (most: number) =>
+  v.pipe(
+    v.instance(Uint8Array),
+    v.check(({ byteLength }) => byteLength <= most),
+    // RFC 1952, section 2.3.1: every gzip file begins so.
+    v.check(([first, second]) => first === 0x1f && second === 0x8b),
+  );
+
+const backupBytes = packedBytes(MAX_BACKUP_BYTES);
+
+/** What a file of results may be called, copies of one too; no path. */
+const resultsName = v.pipe(v.string(), v.check(isResultsFileName));
 
 const messageSchema = v.variant("kind", [
   v.strictObject({ kind: v.literal("info") }),
@@ -65,6 +78,20 @@ const messageSchema = v.variant("kind", [
   }),
   v.strictObject({ kind: v.literal("last-known") }),
   v.strictObject({ kind: v.literal("forget-last-known") }),
+  v.strictObject({ kind: v.literal("choose-shared-folder") }),
+  v.strictObject({ kind: v.literal("shared-folder") }),
+  v.strictObject({ kind: v.literal("leave-shared-folder") }),
+  v.strictObject({ kind: v.literal("list-shared") }),
+  v.strictObject({ kind: v.literal("read-shared"), name: resultsName }),
+  v.strictObject({
+    kind: v.literal("write-shared"),
+    name: v.pipe(v.string(), v.check(isOwnResultsFileName)),
+    bytes: packedBytes(MAX_RESULTS_BYTES),
+  }),
+  v.strictObject({
+    kind: v.literal("remove-shared"),
+    name: v.pipe(v.string(), v.check(isOwnResultsFileName)),
+  }),
   v.strictObject({ kind: v.literal("print-to-pdf"), title }),
   v.strictObject({ kind: v.literal("set-full-screen"), on: v.boolean() }),
 ]);
@@ -95,6 +122,13 @@ export interface Replies {
   readonly "read-backup": OpenedBackup;
   readonly "last-known": LastKnown | null;
   readonly "forget-last-known": null;
+  readonly "choose-shared-folder": SharedFolderName | null;
+  readonly "shared-folder": SharedFolderName | null;
+  readonly "leave-shared-folder": null;
+  readonly "list-shared": readonly string[];
+  readonly "read-shared": OpenedResults;
+  readonly "write-shared": SavedFile;
+  readonly "remove-shared": null;
   readonly "print-to-pdf": SavedFile | null;
   readonly "set-full-screen": null;
 }

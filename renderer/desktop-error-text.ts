@@ -28,6 +28,10 @@ export function desktopErrorText(error: DesktopError): string {
       return `“${error.name}” could not be written (the system says: ${error.reason}). Try another folder. What was there before is still there.`;
     case "no-such-backup":
       return "This backup is not there any more: a newer one has taken its place. Look at the list again.";
+    case "no-shared-folder":
+      return "No shared folder has been chosen on this machine yet. Choose one first.";
+    case "not-results":
+      return `“${error.name}” is not a file of results. Choose a file that ends in .turnwise-results.`;
     case "not-done":
       return `This could not be done (the system says: ${error.reason}). Try again; if it stays so, restart Turnwise.`;
     case "foreign-sender":

@@ -13,6 +13,7 @@ import {
   MAX_BACKUP_BYTES,
 } from "../../core/desktop-bridge";
 import { err } from "../../core/result";
+import { MAX_RESULTS_BYTES } from "../../core/sharing/results-file-name";
 
 declare global {
   interface Window {
@@ -49,6 +50,16 @@ function steadyBridge(bridge: DesktopBridge): DesktopBridge {
     readBackup: (name) => answered(() => bridge.readBackup(name)),
     lastKnown: () => answered(() => bridge.lastKnown()),
     forgetLastKnown: () => answered(() => bridge.forgetLastKnown()),
+    chooseSharedFolder: () => answered(() => bridge.chooseSharedFolder()),
+    sharedFolder: () => answered(() => bridge.sharedFolder()),
+    leaveSharedFolder: () => answered(() => bridge.leaveSharedFolder()),
+    listShared: () => answered(() => bridge.listShared()),
+    readShared: (name) => answered(() => bridge.readShared(name)),
+    writeShared: (name, bytes) =>
+      within(name, bytes.byteLength, MAX_RESULTS_BYTES, () =>
+        bridge.writeShared(name, bytes),
+      ),
+    removeShared: (name) => answered(() => bridge.removeShared(name)),
     printToPdf: (title) => answered(() => bridge.printToPdf(title)),
     setFullScreen: (on) => answered(() => bridge.setFullScreen(on)),
     onNews: (listener) => bridge.onNews(listener),

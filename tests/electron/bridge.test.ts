@@ -1,12 +1,15 @@
+import { createHash } from "node:crypto";
 import { describe, expect, it, vi } from "vitest";
 import type { DesktopBridge } from "../../core/desktop-bridge";
 import { answerMessage } from "../../electron/answer-message";
 import { bridgeOver, type Wire } from "../../electron/bridge";
 import { type Message, parseMessage } from "../../electron/messages";
+import { temporaryFolder } from "./page-folder";
 import { standInDesk } from "./stand-in-desk";
 
 const OWN = { url: "turnwise://app/", isTopFrame: true };
 const GZIP = new Uint8Array([0x1f, 0x8b, 8, 0]);
+const RESULTS = `${createHash("sha256").update(GZIP).digest("hex")}.turnwise-results`;
 
 /** One call of each function that asks something. */
 const CALLS = {
@@ -23,6 +26,13 @@ const CALLS = {
   readBackup: (bridge) => bridge.readBackup("a"),
   lastKnown: (bridge) => bridge.lastKnown(),
   forgetLastKnown: (bridge) => bridge.forgetLastKnown(),
+  chooseSharedFolder: (bridge) => bridge.chooseSharedFolder(),
+  sharedFolder: (bridge) => bridge.sharedFolder(),
+  listShared: (bridge) => bridge.listShared(),
+  writeShared: (bridge) => bridge.writeShared(RESULTS, GZIP),
+  readShared: (bridge) => bridge.readShared(RESULTS),
+  removeShared: (bridge) => bridge.removeShared(RESULTS),
+  leaveSharedFolder: (bridge) => bridge.leaveSharedFolder(),
   printToPdf: (bridge) => bridge.printToPdf("a"),
   setFullScreen: (bridge) => bridge.setFullScreen(true),
 } satisfies Partial<
@@ -31,7 +41,7 @@ const CALLS = {
 
 /** A wire that reads each message as the main process does, after the copy that a wire makes. */
 function readingWire(sent: Message[]): Wire {
-  const { desk } = standInDesk();
+  const { desk } = standInDesk({ choices: { folder: temporaryFolder({}) } });
   return {
     ask: async (message) => {
       const read = parseMessage(OWN, structuredClone(message));

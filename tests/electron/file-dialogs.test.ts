@@ -100,8 +100,18 @@ describe("the system's dialogs", () => {
     ]);
   });
 
+  it("give the folder that was chosen", async () => {
+    const { dialogs, given } = system(false, "/class");
+    expect(await dialogs.folderToShare()).toBe("/class");
+    expect(given).toMatchObject([
+      window,
+      { properties: ["openDirectory", "createDirectory"] },
+    ]);
+  });
+
   it("give none where they were closed", async () => {
     const { dialogs } = system(true, "");
+    expect(await dialogs.folderToShare()).toBeUndefined();
     expect(await dialogs.placeToOpen(KIND)).toBeUndefined();
     expect(await dialogs.placeToSave(KIND, "b")).toBeUndefined();
   });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { MAX_DECK_FILE_LENGTH } from "../../core/deck/deck-file";
 import { MAX_BACKUP_BYTES } from "../../core/desktop-bridge";
+import { MAX_RESULTS_BYTES } from "../../core/sharing/results-file-name";
 import {
   isOwnAddress,
   type Message,
@@ -10,6 +11,7 @@ import {
 const OWN = { url: "turnwise://app/", isTopFrame: true };
 const GZIP = new Uint8Array([0x1f, 0x8b, 8, 0]);
 const TEXT = "x".repeat(MAX_DECK_FILE_LENGTH);
+const RESULTS = `${"0123456789abcdef".repeat(4)}.turnwise-results`;
 const TITLE = "x".repeat(1000);
 
 describe("a message from the window", () => {
@@ -26,6 +28,13 @@ describe("a message from the window", () => {
     { kind: "read-backup", name: "a" },
     { kind: "last-known" },
     { kind: "forget-last-known" },
+    { kind: "choose-shared-folder" },
+    { kind: "shared-folder" },
+    { kind: "leave-shared-folder" },
+    { kind: "list-shared" },
+    { kind: "read-shared", name: "Mia (1).turnwise-results" },
+    { kind: "write-shared", name: RESULTS, bytes: GZIP },
+    { kind: "remove-shared", name: RESULTS },
     { kind: "print-to-pdf", title: "a" },
     { kind: "set-full-screen", on: false },
   ])("may ask $kind", (message) => {
@@ -62,6 +71,25 @@ describe("a message from the window", () => {
     ["path", { kind: "save-deck-file", title: "a", text: "", path: "/a" }],
     ["name", { kind: "read-backup", name: "a".repeat(256) }],
     ["name", { kind: "read-backup" }],
+    ["path", { kind: "choose-shared-folder", path: "/etc" }],
+    ["name", { kind: "read-shared", name: "../a.turnwise-results" }],
+    ["name", { kind: "read-shared", name: "passwd" }],
+    ["name", { kind: "write-shared", name: `../${RESULTS}`, bytes: GZIP }],
+    ["name", { kind: "write-shared", name: `b${RESULTS}`, bytes: GZIP }],
+    ["bytes", { kind: "write-shared", name: RESULTS, bytes: "text" }],
+    [
+      "bytes",
+      { kind: "write-shared", name: RESULTS, bytes: new Uint8Array([80, 75]) },
+    ],
+    [
+      "bytes",
+      {
+        kind: "write-shared",
+        name: RESULTS,
+        bytes: new Uint8Array(MAX_RESULTS_BYTES + 1),
+      },
+    ],
+    ["name", { kind: "remove-shared", name: "Mia.turnwise-results" }],
     ["on", { kind: "set-full-screen", on: 1 }],
     ["reviews", { kind: "automatic-backup", reviews: -1, bytes: GZIP }],
     ["reviews", { kind: "automatic-backup", reviews: 1.5, bytes: GZIP }],

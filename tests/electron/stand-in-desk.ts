@@ -5,6 +5,7 @@
 import { type Desk } from "../../electron/answer-message";
 import { backupFolder } from "../../electron/backup-folder";
 import { deckInbox, readDeckFile } from "../../electron/deck-files";
+import { sharedFolder } from "../../electron/shared-folder";
 import { temporaryFolder } from "./page-folder";
 import { standInDialogs } from "./stand-in-dialogs";
 
@@ -29,6 +30,7 @@ export function standInDesk({ choices = {}, parts = {} }: Given = {}): {
       at: 1_700_000_000_000,
       utcOffset: 0,
     })),
+    shared: sharedFolder(temporaryFolder({})),
     readDeck: readDeckFile,
     rememberDeck: (path) => done.push(`remember ${path}`),
     showFolder: (path) => {

@@ -9,6 +9,7 @@ interface Choices {
   readonly open?: string;
   readonly save?: string;
   readonly replace?: boolean;
+  readonly folder?: string;
 }
 
 /** Dialogs that answer by themselves. */
@@ -25,6 +26,10 @@ export function standInDialogs(
     placeToSave: ({ words }, name) => {
       asked.push(`save ${words} as ${name}`);
       return Promise.resolve(choices.save);
+    },
+    folderToShare: () => {
+      asked.push("folder");
+      return Promise.resolve(choices.folder);
     },
     mayReplace: (name) => {
       asked.push(`replace ${name}`);

@@ -19,6 +19,8 @@ describe("why the desktop app did not do what was asked", () => {
       /EACCES.*Try another/,
     ],
     [{ code: "no-such-backup", ...NAMED }, /Look at the list again/],
+    [{ code: "no-shared-folder", ...NAMED }, /Choose one first/],
+    [{ code: "not-results", ...NAMED }, /mine\.json.*\.turnwise-results/],
     [{ code: "not-done", reason: "no printer" }, /no printer.*Try again/],
     [{ code: "foreign-sender" }, /Load the page again/],
     [{ code: "unreadable-message", field: "a" }, /Load the page again/],

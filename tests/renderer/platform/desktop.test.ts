@@ -36,6 +36,13 @@ function everyQuestion(bridge: DesktopBridge) {
     readBackup: bridge.readBackup("a"),
     lastKnown: bridge.lastKnown(),
     forgetLastKnown: bridge.forgetLastKnown(),
+    chooseSharedFolder: bridge.chooseSharedFolder(),
+    sharedFolder: bridge.sharedFolder(),
+    leaveSharedFolder: bridge.leaveSharedFolder(),
+    listShared: bridge.listShared(),
+    readShared: bridge.readShared("a"),
+    writeShared: bridge.writeShared("a", bytes),
+    removeShared: bridge.removeShared("a"),
     printToPdf: bridge.printToPdf("a"),
     setFullScreen: bridge.setFullScreen(true),
   };
