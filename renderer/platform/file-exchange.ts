@@ -17,6 +17,21 @@ export function chooseFile(
   });
 }
 
+/** Lets a person choose files; none where they chose none. Shape: `endings` with their dots. */
+export function chooseFiles(
+  endings: readonly string[],
+): Promise<readonly File[]> {
+  const input = document.createElement("input");
+  input.type = "file";
+  input.multiple = true;
+  input.accept = endings.join(",");
+  return new Promise((resolve) => {
+    input.addEventListener("cancel", () => resolve([]));
+    input.addEventListener("change", () => resolve([...(input.files ?? [])]));
+    input.click();
+  });
+}
+
 /** Hands a file over under a name. Resolves when the browser has taken it. */
 export function offerFile(name: string, file: Blob): Promise<void> {
   const address = URL.createObjectURL(file);

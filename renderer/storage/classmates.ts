@@ -159,6 +159,15 @@ async function digestOf(
   const text = [isLeftOut ? "left out" : "", ...ids].join("\n");
   return sha256(new TextEncoder().encode(text));
 }
+/** The ids of all blocks that need not be read again. */
+export function readKnownBlocks(
+  database: TurnwiseDatabase,
+): Promise<Result<ReadonlySet<string>, StorageError>> {
+  return tryReading(
+    async () => new Set(await database.heard.toCollection().primaryKeys()),
+  );
+}
+
 /** Calls somebody by another name here; by their own again where it is undefined. */
 export function saveNickname(
   database: TurnwiseDatabase,

@@ -29,9 +29,18 @@ const HEARD = v.variant("kind", [
   }),
   v.object({ ...PLACE, kind: v.literal("withdrawn") }),
   v.object({ ...PLACE, kind: v.literal("emptied") }),
+  v.object({
+    ...PLACE,
+    kind: v.literal("sent"),
+    part: v.picklist(["answers", "turns"]),
+    answers: v.array(v.string()),
+  }),
 ]);
 
-/** A block's row. Its answers are not yet parsed. */
+/**
+ * A block's row. Its answers are not yet parsed; of a block that this machine
+ * itself sent there are the ids alone, since the answers are in its own log.
+ */
 export type HeardRow = v.InferOutput<typeof HEARD>;
 
 /** The row of a block, as it was stored. */

@@ -62,34 +62,42 @@ export function decksSeenKey(learner: string): string {
   return `decks-seen:${learner}`;
 }
 
+/** The settings' key of what a learner shares from this machine. It is in no backup: another machine shares nothing by itself. */
+export function sharingKey(learner: string): string {
+  return `sharing:${learner}`;
+}
+
 /**
  * Deletes a learner with everything that is theirs: answers, blocks of
- * answers, rounds, whole runs, settings. The one exception to the rule that history is
- * never edited. One transaction: all of it or nothing.
+ * answers, rounds, whole runs, settings, and what was heard of them. What they
+ * shared stays in the shared folder, unless they took it back before. The one
+ * exception to the rule that history is never edited. One transaction: all of
+ * it or nothing.
  */
 export function deleteLearner(
   database: TurnwiseDatabase,
   learner: string,
 ): Promise<Result<void, StorageError>> {
   const { learners, reviews, blocks, rounds, runs, settings, cache } = database;
+  const { heard, classmates } = database;
+  const tables = [learners, reviews, blocks, rounds, runs, settings, cache];
   return tryWriting(() =>
-    database.transaction(
-      "rw",
-      [learners, reviews, blocks, rounds, runs, settings, cache],
-      async () => {
-        // By filter, not by index: a damaged row may be missing in the index.
-        await reviews.filter((row) => row["learner"] === learner).delete();
-        await blocks.filter((row) => row.learner === learner).delete();
-        await cache.filter((row) => row["learner"] === learner).delete();
-        await rounds.filter((row) => row["learner"] === learner).delete();
-        await runs.filter((row) => row["learner"] === learner).delete();
-        await settings.bulkDelete([
-          learnerSettingsKey(learner),
-          decksSeenKey(learner),
-          practiceLockName(learner),
-        ]);
-        await learners.delete(learner);
-      },
-    ),
+    database.transaction("rw", [...tables, heard, classmates], async () => {
+      // By filter, not by index: a damaged row may be missing in the index.
+      await reviews.filter((row) => row["learner"] === learner).delete();
+      await blocks.filter((row) => row.learner === learner).delete();
+      await cache.filter((row) => row["learner"] === learner).delete();
+      await rounds.filter((row) => row["learner"] === learner).delete();
+      await runs.filter((row) => row["learner"] === learner).delete();
+      await heard.filter((row) => row["learner"] === learner).delete();
+      await classmates.delete(learner);
+      await settings.bulkDelete([
+        sharingKey(learner),
+        learnerSettingsKey(learner),
+        decksSeenKey(learner),
+        practiceLockName(learner),
+      ]);
+      await learners.delete(learner);
+    }),
   );
 }

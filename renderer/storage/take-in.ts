@@ -101,7 +101,8 @@ async function withdraw(
   for (const stored of await heard.where("learner").equals(learner).toArray()) {
     const read = parseHeardRow(stored);
     // What cannot be read any more is withdrawn as well: nobody can say when it was made.
-    if (!read.ok || read.value.kind === "answers") {
+    const kind = read.ok ? read.value.kind : "answers";
+    if (kind === "answers" || kind === "sent") {
       const id = String(stored["id"]);
       if (!read.ok || read.value.madeAt <= until)
         await heard.put({

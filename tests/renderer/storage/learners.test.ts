@@ -6,6 +6,7 @@ import {
   learnerSettingsKey,
   readLearners,
   saveLearner,
+  sharingKey,
 } from "../../../renderer/storage/learners";
 import { readSetting, saveSetting } from "../../../renderer/storage/settings";
 import { forgetDatabases, openTestDatabase } from "./fresh-database";
@@ -14,7 +15,7 @@ const ANN: Learner = { id: crypto.randomUUID(), name: "Ann", createdAt: 1 };
 const BEN: Learner = { id: crypto.randomUUID(), name: "Ben", createdAt: 2 };
 
 /** Tables that hold nothing of a learner's own. */
-const NOBODYS: readonly string[] = ["decks", "sheets", "classmates", "heard"];
+const NOBODYS: readonly string[] = ["decks", "sheets"];
 
 beforeEach(forgetDatabases);
 
@@ -71,6 +72,9 @@ describe("learners", () => {
         { id: `run ${id}`, learner: id, at: 5 },
         { id: `damaged ${id}`, learner: id, at: "noon" },
       ]);
+      await saveSetting(database, sharingKey(id), { part: "answers" });
+      await database.heard.put({ id: `block ${id}`, learner: id });
+      await database.classmates.put({ id });
     }
     await saveLearner(database, ANN);
     await saveLearner(database, BEN);

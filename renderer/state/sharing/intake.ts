@@ -1,0 +1,129 @@
+/**
+ * Taking results in: from the shared folder, or from files that somebody
+ * chose. A file whose content is here already, as its name says, is not read;
+ * one that cannot be read is told and left alone, and is read again at the next
+ * look.
+ */
+import { err, ok, type Result } from "../../../core/result";
+import {
+  idInFileName,
+  MAX_RESULTS_BYTES,
+} from "../../../core/sharing/results-file-name";
+import { breather } from "../../platform/breather";
+import type { FolderError, ResultsFolder } from "../../platform/results-folder";
+import type { TurnwiseDatabase } from "../../storage/database";
+import { readKnownBlocks } from "../../storage/classmates";
+import {
+  readResultsFile,
+  type ResultsFileError,
+} from "../../storage/results-files";
+import type { StorageError } from "../../storage/storage-error";
+import { takeIn } from "../../storage/take-in";
+
+/** Somebody whose results came. */
+export interface Arrival {
+  readonly learner: string;
+  readonly name: string;
+  answers: number;
+}
+
+/** What a look came to. */
+export interface Intake {
+  /** By learner; in the order in which they came. */
+  readonly arrivals: readonly Arrival[];
+  /** People who took back what they had shared. */
+  readonly withdrawn: number;
+  /** Files of people whose results were deleted here and stay away. */
+  readonly leftOut: number;
+  /** Files that were here before, or no longer count. */
+  readonly known: number;
+  /** Files that could not be read, and why. */
+  readonly unread: readonly {
+    readonly name: string;
+    readonly error: ResultsFileError | FolderError;
+  }[];
+}
+
+type Bytes = Uint8Array<ArrayBuffer>;
+
+/** A file, not yet read. */
+interface Waiting {
+  readonly name: string;
+  readonly read: () => Promise<Result<Bytes, ResultsFileError | FolderError>>;
+}
+
+async function takeAll(
+  database: TurnwiseDatabase,
+  files: readonly Waiting[],
+  onprogress: (done: number, of: number) => void,
+): Promise<Result<Intake, StorageError>> {
+  const arrivals = new Map<string, Arrival>();
+  const unread: { name: string; error: ResultsFileError | FolderError }[] = [];
+  const gone = new Set<string>();
+  let [leftOut, known] = [0, 0];
+  const breathe = breather();
+  for (const [n, { name, read }] of files.entries()) {
+    onprogress(n, files.length);
+    await breathe();
+    const bytes = await read();
+    const file = bytes.ok ? await readResultsFile(name, bytes.value) : bytes;
+    if (!file.ok) {
+      unread.push({ name, error: file.error });
+      continue;
+    }
+    const taken = await takeIn(database, file.value);
+    if (!taken.ok) return taken;
+    const { block } = file.value;
+    if (taken.value === "left-out") leftOut += 1;
+    else if (taken.value !== "new") known += 1;
+    else if (block.kind === "withdrawn") gone.add(block.learner);
+    else {
+      const { learner } = block;
+      const so = arrivals.get(learner)?.answers ?? 0;
+      const answers = so + block.answers.length;
+      arrivals.set(learner, { learner, name: block.name, answers });
+    }
+  }
+  const all = [...arrivals.values()];
+  return ok({ arrivals: all, withdrawn: gone.size, leftOut, known, unread });
+}
+
+/** Looks through the shared folder. Errors: those of the folder as a whole, and of the store. */
+export async function lookThroughFolder(
+  database: TurnwiseDatabase,
+  folder: ResultsFolder,
+  onprogress: (done: number, of: number) => void = () => undefined,
+): Promise<Result<Intake, FolderError | StorageError>> {
+  const names = await folder.list();
+  if (!names.ok) return names;
+  const here = await readKnownBlocks(database);
+  if (!here.ok) return here;
+  const waiting = names.value
+    .filter((name) => !here.value.has(idInFileName(name) ?? ""))
+    .map((name) => ({ name, read: () => folder.read(name) }));
+  return takeAll(database, waiting, onprogress);
+}
+
+/** Takes in files that somebody chose. */
+export function takeFiles(
+  database: TurnwiseDatabase,
+  files: readonly File[],
+  onprogress: (done: number, of: number) => void = () => undefined,
+): Promise<Result<Intake, StorageError>> {
+  return takeAll(
+    database,
+    files.map((file) => ({ name: file.name, read: () => bytesOf(file) })),
+    onprogress,
+  );
+}
+
+async function bytesOf(file: File): Promise<Result<Bytes, ResultsFileError>> {
+  const limit = MAX_RESULTS_BYTES;
+  if (file.size > limit) return err({ code: "packed-too-large", limit });
+  try {
+    return ok(new Uint8Array(await file.arrayBuffer()));
+  } catch (thrown) {
+    const reason = thrown instanceof Error ? thrown.name : "unknown";
+    return err({ code: "file-not-read", reason });
+  }
+}

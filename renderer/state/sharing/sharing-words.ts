@@ -1,0 +1,40 @@
+/** What was shared, taken back and taken in, in words. */
+import type { Intake } from "./intake";
+import type { Sent } from "./share";
+
+function counted(count: number, one: string, many: string): string {
+  return count === 1 ? `1 ${one}` : `${count.toLocaleString("en")} ${many}`;
+}
+
+/** What went into the folder. */
+export function sentInWords({ answers, leftOut }: Sent): string {
+  const odd =
+    leftOut === 0
+      ? ""
+      : ` ${counted(leftOut, "answer is", "answers are")} too odd to be shared and stay here.`;
+  return answers === 0
+    ? `Nothing is new since you last shared.${odd}`
+    : `Shared with your coach: ${counted(answers, "answer", "answers")}.${odd}`;
+}
+
+/** What a look came to, a sentence each; what could not be read is told apart. */
+export function intakeInWords(intake: Intake): readonly string[] {
+  const { arrivals, withdrawn, leftOut, unread } = intake;
+  const came = arrivals.map(
+    ({ name, answers }) => `${name}: ${counted(answers, "answer", "answers")}.`,
+  );
+  const others = [
+    ...(withdrawn === 0
+      ? []
+      : [
+          `${counted(withdrawn, "person has", "people have")} taken back what they had shared.`,
+        ]),
+    ...(leftOut === 0
+      ? []
+      : [
+          `${counted(leftOut, "file is", "files are")} of somebody whose results were deleted here, and stays away.`,
+        ]),
+  ];
+  const all = [...came, ...others];
+  return all.length > 0 || unread.length > 0 ? all : ["Nothing new came."];
+}
