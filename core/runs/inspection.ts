@@ -27,8 +27,3 @@ export function inspectionPenalty(inspection: number): InspectionPenalty {
   if (inspection < INSPECTION_LIMIT) return "none";
   return inspection < INSPECTION_END ? "two-seconds" : "did-not-finish";
 }
-
-/** How many calls have been made after so long. Units: `inspection` in milliseconds. */
-export function callsMade(inspection: number): number {
-  return INSPECTION_CALLS.filter((at) => inspection >= at).length;
-}

@@ -278,6 +278,20 @@ export const PLANTED_FAULTS: readonly PlantedFault[] = [
     tests: ["tests/renderer/storage/restore.test.ts"],
   },
   {
+    name: "a restore is taken back though a whole run was made on it",
+    file: "renderer/storage/last-restore.ts",
+    find: "...(whole === 0 ? [] : [`${whole} runs`]),",
+    replace: "",
+    tests: ["tests/renderer/storage/runs.test.ts"],
+  },
+  {
+    name: "a run that was struck out still counts",
+    file: "core/runs/run.ts",
+    find: "!struck.has(row.id)",
+    replace: "struck.size >= 0",
+    tests: ["tests/core/runs/run.test.ts"],
+  },
+  {
     name: "a backup that was cut off is restored as far as it goes",
     file: "core/backup/backup-reader.ts",
     find: "if (!last.ok || !reading.ended)",

@@ -1,0 +1,28 @@
+import { beforeEach, describe, expect, it, vi } from "vitest";
+import {
+  rememberedInWindow,
+  rememberInWindow,
+} from "../../../renderer/platform/window-memory";
+
+beforeEach(() => sessionStorage.clear());
+
+describe("what a window remembers", () => {
+  it("comes back until it is forgotten", () => {
+    rememberInWindow("x", { a: 1 });
+    expect(rememberedInWindow("x")).toEqual({ a: 1 });
+    rememberInWindow("x", undefined);
+    expect(rememberedInWindow("x")).toBeUndefined();
+  });
+
+  it("is nothing where it was changed by hand, or the browser keeps nothing", () => {
+    sessionStorage.setItem("x", "{");
+    expect(rememberedInWindow("x")).toBeUndefined();
+    const refuse = () => {
+      throw new DOMException("no", "QuotaExceededError");
+    };
+    vi.stubGlobal("sessionStorage", { getItem: refuse, setItem: refuse });
+    rememberInWindow("x", 1);
+    expect(rememberedInWindow("x")).toBeUndefined();
+    vi.unstubAllGlobals();
+  });
+});
