@@ -1,0 +1,209 @@
+/**
+ * "What should Monday's lesson be?" as data: up to five cases that help most
+ * of a class, for the twenty minutes that a coach has; four minutes each are
+ * enough to show a case, turn it together and ask it once around.
+ *
+ * Who has been away for over a week is not counted: what they last did says
+ * little about today, and they need to practise before they need a lesson.
+ */
+import { areAlike } from "../cases/alike";
+import type { CaseId } from "../cases/case-ids";
+import type { Hold } from "../cases/variant";
+import type { ClassGrid, ClassRow } from "./class-grid";
+import { gravity, type Stuck } from "./stuck";
+
+/** The most cases of one lesson. */
+export const MOST_CASES = 5;
+
+/** A learner at a case of the lesson. */
+export interface StuckLearner {
+  /** The learner's id. */
+  readonly member: string;
+  readonly stuck: Stuck;
+}
+
+/** A case of the lesson. */
+export interface LessonCase {
+  readonly case: CaseId;
+  /** How most of those who are stuck at it hold it; absent where nobody has answered it. */
+  readonly hold?: Hold;
+  /** Those of the class who are stuck there, the gravest first; empty where it is there for the one before it, which is taken for it. */
+  readonly learners: readonly StuckLearner[];
+}
+
+/** A lesson, and who needs another thing. */
+export interface Lesson {
+  /** `stuck`: what learners are stuck at; `next`: nobody is, so what comes next in the deck; `none`: neither. */
+  readonly kind: "stuck" | "next" | "none";
+  readonly cases: readonly LessonCase[];
+  /** At how many cases somebody is stuck in all. */
+  readonly stuckCases: number;
+  /** How many learners practise. */
+  readonly practising: number;
+  /** Ids of those stuck at a case of the lesson. */
+  readonly stuck: readonly string[];
+  /** Ids of those who have not practised for over a week, the longest first. */
+  readonly away: readonly {
+    readonly member: string;
+    readonly days: number;
+  }[];
+  /** Ids of those who have never answered. */
+  readonly notBegun: readonly string[];
+}
+
+interface Candidate {
+  readonly lesson: LessonCase;
+  readonly gravity: number;
+}
+
+function mostFrequent<T>(values: readonly T[]): T | undefined {
+  const counts = new Map<T, number>();
+  for (const value of values) counts.set(value, (counts.get(value) ?? 0) + 1);
+  const most = Math.max(...counts.values());
+  return [...counts].find(([, count]) => count === most)?.[0];
+}
+
+function candidateAt(
+  rows: readonly ClassRow[],
+  id: CaseId,
+  column: number,
+): Candidate {
+  const cells = rows.flatMap(({ member, cells: own }) => {
+    const cell = own[column];
+    return cell === undefined ? [] : [{ member: member.id, cell }];
+  });
+  const stuckThere = cells
+    .flatMap(({ member, cell: { stuck, record } }) =>
+      stuck === undefined ? [] : [{ member, stuck, hold: record.hold }],
+    )
+    .toSorted((a, b) => gravity(b.stuck) - gravity(a.stuck));
+  // Where nobody is stuck, as it is held by whoever has answered it.
+  const holds =
+    stuckThere.length > 0
+      ? stuckThere.map(({ hold }) => hold)
+      : cells.map(({ cell }) => cell.record.hold);
+  const hold = mostFrequent(holds);
+  return {
+    lesson: {
+      case: id,
+      ...(hold === undefined ? {} : { hold }),
+      learners: stuckThere.map(({ member, stuck }) => ({ member, stuck })),
+    },
+    gravity: stuckThere.reduce((sum, { stuck }) => sum + gravity(stuck), 0),
+  };
+}
+
+type MixUps = ReadonlyMap<CaseId, ReadonlyMap<CaseId, number>>;
+
+/** How often those who are stuck mixed up which two cases, in either direction. */
+function mixUpsOf(rows: readonly ClassRow[]): MixUps {
+  const mixUps = new Map<CaseId, Map<CaseId, number>>();
+  const add = (one: CaseId, other: CaseId, times: number) => {
+    const own = mixUps.get(one) ?? new Map<CaseId, number>();
+    mixUps.set(one, own.set(other, (own.get(other) ?? 0) + times));
+  };
+  for (const cell of rows.flatMap(({ cells }) => cells)) {
+    if (cell?.stuck?.takenFor === undefined) continue;
+    const { case: id, takenFor } = cell.record;
+    for (const { case: other, times } of takenFor) {
+      add(id, other, times);
+      add(other, id, times);
+    }
+  }
+  return mixUps;
+}
+
+/**
+ * The case that one is mixed up with: it belongs into the same lesson, since
+ * who mixes two up has to see both. Twice in the class is no accident; once is
+ * enough for two that look alike.
+ */
+function mixedUpWith(id: CaseId, mixUps: MixUps): CaseId | undefined {
+  const [most] = [...(mixUps.get(id) ?? [])].toSorted(([, a], [, b]) => b - a);
+  if (most === undefined) return undefined;
+  const [other, times] = most;
+  return times >= 2 || areAlike(id, other) ? other : undefined;
+}
+
+interface StuckCases {
+  readonly chosen: readonly LessonCase[];
+  /** At how many cases somebody is stuck in all. */
+  readonly all: number;
+}
+
+function stuckCases(
+  { cases }: Pick<ClassGrid, "cases">,
+  rows: readonly ClassRow[],
+): StuckCases {
+  const candidates = cases.map((id, column) => candidateAt(rows, id, column));
+  const lessons = new Map(
+    candidates.map(({ lesson }) => [lesson.case, lesson]),
+  );
+  const stuck = candidates
+    .filter(({ lesson }) => lesson.learners.length > 0)
+    .toSorted(
+      (a, b) =>
+        b.lesson.learners.length - a.lesson.learners.length ||
+        b.gravity - a.gravity,
+    );
+  const mixUps = mixUpsOf(rows);
+  const chosen = new Map<CaseId, LessonCase>();
+  for (const { lesson } of stuck) {
+    const other = mixedUpWith(lesson.case, mixUps);
+    for (const id of [lesson.case, ...(other === undefined ? [] : [other])])
+      if (chosen.size < MOST_CASES && !chosen.has(id))
+        chosen.set(id, lessons.get(id) ?? { case: id, learners: [] });
+  }
+  return { chosen: [...chosen.values()], all: stuck.length };
+}
+
+/** The first cases that most of those who practise have not met. */
+function nextCases(
+  { cases }: Pick<ClassGrid, "cases">,
+  rows: readonly ClassRow[],
+): readonly LessonCase[] {
+  if (rows.length === 0) return [];
+  return cases
+    .filter((_, column) => {
+      const met = rows.filter(({ cells }) => cells[column] !== undefined);
+      return 2 * met.length < rows.length;
+    })
+    .slice(0, MOST_CASES)
+    .map((id) => ({ case: id, learners: [] }));
+}
+
+/**
+ * The next lesson of a class: the cases at which most are stuck, then at which
+ * they are stuck worst, then as they stand in the deck; where nobody is stuck,
+ * what comes next.
+ *
+ * Shape: `grid` with its columns in the deck's order, not sorted.
+ */
+export function nextLesson(grid: ClassGrid): Lesson {
+  const practising = grid.rows.filter(
+    ({ attendance }) => attendance.kind === "practises",
+  );
+  const { chosen, all } = stuckCases(grid, practising);
+  const next = chosen.length > 0 ? [] : nextCases(grid, practising);
+  return {
+    kind: chosen.length > 0 ? "stuck" : next.length > 0 ? "next" : "none",
+    cases: chosen.length > 0 ? chosen : next,
+    stuckCases: all,
+    practising: practising.length,
+    stuck: [
+      ...new Set(
+        chosen.flatMap(({ learners }) => learners.map(({ member }) => member)),
+      ),
+    ],
+    away: grid.rows
+      .flatMap(({ member, attendance }) =>
+        attendance.kind === "away"
+          ? [{ member: member.id, days: attendance.days }]
+          : [],
+      )
+      .toSorted((a, b) => b.days - a.days),
+    notBegun: grid.rows
+      .filter(({ attendance }) => attendance.kind === "not-begun")
+      .map(({ member }) => member.id),
+  };
+}
