@@ -12,6 +12,7 @@ import {
 import {
   logDigest,
   logPacker,
+  type PackedAnswer,
   type PackedLog,
 } from "../../core/progress/packed-log";
 import { PROGRESS_VERSION } from "../../core/progress/progress-facts";
@@ -39,7 +40,10 @@ const NAME = "progress";
 /** How many answers are packed before one looks whether it is time for a break. */
 const AT_ONCE = 500;
 
-async function packed(reviews: readonly Review[]): Promise<PackedLog> {
+/** A log as it is handed to the worker, packed with breaks. */
+export async function packedWithBreaks(
+  reviews: readonly PackedAnswer[],
+): Promise<PackedLog> {
   const breathe = breather();
   const packer = logPacker(reviews.length);
   for (let from = 0; from < reviews.length; from += AT_ONCE) {
@@ -57,7 +61,7 @@ export async function readProgressFacts(
   signal: AbortSignal,
   ask: typeof askForProgress = askForProgress,
 ): Promise<ProgressOutcome> {
-  const log = await packed(reviews);
+  const log = await packedWithBreaks(reviews);
   if (signal.aborted) return err({ code: "cancelled" });
   const versions = [GRADING_VERSION, WEIGHTS_VERSION, PROGRESS_VERSION];
   const key = JSON.stringify([logDigest(log), today, schedule, versions]);
@@ -66,7 +70,10 @@ export async function readProgressFacts(
   // A cache that cannot be read is as good as an empty one, only slower.
   const known = kept.ok ? parseProgressFacts(kept.value) : kept;
   if (known.ok) return known;
-  const asked = await ask({ log, today, settings: schedule }, signal);
+  const asked = await ask(
+    { question: "facts", log, today, settings: schedule },
+    signal,
+  );
   if (asked.ok) await saveCached(database, entry, asked.value);
   return asked;
 }

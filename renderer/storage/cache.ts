@@ -8,6 +8,7 @@ import type { TurnwiseDatabase } from "./database";
 import {
   type StorageError,
   storageErrorFrom,
+  tryReading,
   tryWriting,
 } from "./storage-error";
 
@@ -36,17 +37,49 @@ export async function readCached(
   }
 }
 
-/** Keeps a value in the place of the one before it; not for a learner who is gone. */
+/** The values that were kept under their keys, one for each entry, read at once; undefined as in `readCached`. */
+export function readAllCached(
+  { cache }: TurnwiseDatabase,
+  entries: readonly CacheEntry[],
+): Promise<Result<readonly unknown[], StorageError>> {
+  return tryReading(async () => {
+    const rows = await cache.bulkGet(
+      entries.map(({ learner, name }): [string, string] => [learner, name]),
+    );
+    return entries.map(({ key }, i) => {
+      const row = v.safeParse(ROW, rows[i]);
+      return row.success && row.output.key === key
+        ? row.output.value
+        : undefined;
+    });
+  });
+}
+
+/** Throws away what was computed for learners whose logs were changed otherwise than by an answer. Call it inside a transaction over the cache. */
+export async function forgetComputed(
+  { cache }: Pick<TurnwiseDatabase, "cache">,
+  learners: readonly string[],
+): Promise<void> {
+  await cache
+    .filter(({ learner }) => learners.some((one) => one === learner))
+    .delete();
+}
+
+/** Keeps a value in the place of the one before it; not for a learner who is neither here nor has shared anything. */
 export async function saveCached(
   database: TurnwiseDatabase,
   { learner, name, key }: CacheEntry,
   value: unknown,
 ): Promise<Result<void, StorageError>> {
-  const { learners, cache } = database;
+  const { learners, classmates, cache } = database;
   return tryWriting(() =>
-    database.transaction("rw", [learners, cache], async () => {
-      if ((await learners.get(learner)) !== undefined)
-        await cache.put({ learner, name, key, value });
+    database.transaction("rw", [learners, classmates, cache], async () => {
+      const heard = await classmates.get(learner);
+      const isKnown =
+        (await learners.get(learner)) !== undefined ||
+        // Who was deleted here leaves a row that says so.
+        (heard !== undefined && heard["leftOut"] !== true);
+      if (isKnown) await cache.put({ learner, name, key, value });
     }),
   );
 }

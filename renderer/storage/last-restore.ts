@@ -8,6 +8,7 @@ import { parseReview } from "../../core/memory/review-schema";
 import { err, ok, type Result } from "../../core/result";
 import { isSameJson } from "../../core/same-json";
 import { reviewsInBlock } from "./backup-survey";
+import { forgetComputed } from "./cache";
 import type { RawRow, TurnwiseDatabase } from "./database";
 import { learnerSettingsKey } from "./learners";
 import { practiceLockName } from "./locks";
@@ -196,11 +197,12 @@ async function undoDecks(
 export async function undoRestore(
   database: TurnwiseDatabase,
 ): Promise<Result<void, UndoRestoreError>> {
-  const { learners, decks, reviews, blocks, rounds, settings, runs } = database;
+  const { learners, decks, reviews, blocks, rounds } = database;
+  const { settings, runs, cache } = database;
   const undone = await tryWriting(() =>
     database.transaction(
       "rw",
-      [learners, decks, reviews, blocks, rounds, settings, runs],
+      [learners, decks, reviews, blocks, rounds, settings, runs, cache],
       async (): Promise<Result<void, UndoRestoreError>> => {
         const last = await readLastRestore(database);
         if (last === undefined) return err({ code: "nothing-to-undo" });
@@ -220,6 +222,10 @@ export async function undoRestore(
             practiceLockName(id),
           ]);
         }
+        await forgetComputed(
+          database,
+          last.learners.map(({ id }) => id),
+        );
         await undoDecks(database, last);
         await settings.delete(LAST_RESTORE_KEY);
         return ok(undefined);

@@ -17,6 +17,7 @@ import type { Review } from "../../core/memory/review";
 import { inReplayOrder } from "../../core/memory/schedule";
 import type { Result } from "../../core/result";
 import { isStrike } from "../../core/runs/run";
+import { forgetComputed } from "./cache";
 import type { RawRow, TurnwiseDatabase } from "./database";
 import {
   LAST_RESTORE_KEY,
@@ -201,11 +202,12 @@ export function restore(
   contents: BackupContents,
   choice: RestoreChoice,
 ): Promise<Result<Restored, StorageError>> {
-  const { learners, decks, reviews, blocks, rounds, settings, runs } = database;
+  const { learners, decks, reviews, blocks, rounds } = database;
+  const { settings, runs, cache } = database;
   return tryWriting(() =>
     database.transaction(
       "rw",
-      [learners, decks, reviews, blocks, rounds, settings, runs],
+      [learners, decks, reviews, blocks, rounds, settings, runs, cache],
       async () => {
         const plan = await planRestore(database, contents);
         const chosen = plan.learners.filter(
@@ -217,6 +219,10 @@ export function restore(
         const done: RestoredLearner[] = [];
         for (const one of chosen)
           done.push(await restoreLearner(database, one, choice));
+        await forgetComputed(
+          database,
+          chosen.map(({ id }) => id),
+        );
         await decks.bulkPut([
           ...added,
           ...replaced.map(({ inFile }) => inFile),

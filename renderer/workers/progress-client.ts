@@ -8,7 +8,7 @@ import { columnsOf } from "../../core/progress/packed-log";
 import type { ProgressFacts } from "../../core/progress/progress-facts";
 import { parseProgressFacts } from "../../core/progress/progress-facts-schema";
 import { err, type Result } from "../../core/result";
-import type { ProgressRequest } from "./progress-request";
+import type { FactsRequest } from "./progress-request";
 
 /** Why there are no facts. */
 export type ProgressError =
@@ -44,7 +44,8 @@ function outcomeOf(message: unknown): ProgressOutcome {
   return failed(`not understood: ${code} at "${field}"`);
 }
 
-function startWorker(): ProgressPort {
+/** Starts a worker that reads logs. Throws where the browser cannot. */
+export function startProgressWorker(): ProgressPort {
   return new Worker(new URL("./progress-worker.ts", import.meta.url), {
     type: "module",
     name: "progress",
@@ -53,9 +54,9 @@ function startWorker(): ProgressPort {
 
 /** Asks for a log's facts; aborting ends the worker. The log's columns change hands and are empty afterwards. Never rejects. */
 export function askForProgress(
-  request: ProgressRequest,
+  request: FactsRequest,
   signal: AbortSignal,
-  start: () => ProgressPort = startWorker,
+  start: () => ProgressPort = startProgressWorker,
 ): Promise<ProgressOutcome> {
   if (signal.aborted) return Promise.resolve(err({ code: "cancelled" }));
   let port: ProgressPort;

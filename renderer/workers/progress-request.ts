@@ -8,21 +8,35 @@ import {
 import { PACKED_LOG } from "../../core/progress/packed-log-schema";
 import type { Result } from "../../core/result";
 
-const REQUEST = v.object({
-  log: PACKED_LOG,
-  today: LOCAL_DAY,
-  settings: v.object({
-    level: v.exactOptional(v.pipe(v.number(), v.minValue(0), v.maxValue(1))),
-    weights: v.exactOptional(v.pipe(v.array(v.number()), v.readonly())),
-  }),
+const SETTINGS = v.object({
+  level: v.exactOptional(v.pipe(v.number(), v.minValue(0), v.maxValue(1))),
+  weights: v.exactOptional(v.pipe(v.array(v.number()), v.readonly())),
 });
 
-/** A learner's log, the day, and what the schedule goes by. */
-export type ProgressRequest = v.InferOutput<typeof REQUEST>;
+const FACTS = v.object({
+  question: v.literal("facts"),
+  log: PACKED_LOG,
+  today: LOCAL_DAY,
+  settings: SETTINGS,
+});
+
+const SUMMARY = v.object({
+  question: v.literal("summary"),
+  log: PACKED_LOG,
+  settings: SETTINGS,
+});
+
+const REQUEST = v.variant("question", [FACTS, SUMMARY]);
+
+/** For the progress page: a learner's log, the day, and what the schedule goes by. */
+export type FactsRequest = v.InferOutput<typeof FACTS>;
+
+/** For the class page, which asks for many and whatever the day. */
+export type SummaryRequest = v.InferOutput<typeof SUMMARY>;
 
 /** Reads what the window asks. */
 export function parseProgressRequest(
   message: unknown,
-): Result<ProgressRequest, StoredRowError> {
+): Result<FactsRequest | SummaryRequest, StoredRowError> {
   return readBySchema(REQUEST, message);
 }

@@ -1,4 +1,4 @@
-/** The worker that reads a whole log for the progress page: one question, one answer. */
+/** The worker that reads whole logs, for the progress page and for a class: one question, one answer. */
 import { answerProgress } from "./progress-service";
 
 self.addEventListener("message", (event: MessageEvent<unknown>) => {

@@ -6,7 +6,7 @@ import {
   askForProgress,
   type ProgressPort,
 } from "../../../renderer/workers/progress-client";
-import type { ProgressRequest } from "../../../renderer/workers/progress-request";
+import type { FactsRequest } from "../../../renderer/workers/progress-request";
 import { answerProgress } from "../../../renderer/workers/progress-service";
 import { noonOf, sampleReview } from "../../core/memory/sample-review";
 
@@ -17,7 +17,8 @@ const LOG = [
   sampleReview(19_996, { id: "c", at: noonOf(19_996) }),
 ];
 
-const request = (): ProgressRequest => ({
+const request = (): FactsRequest => ({
+  question: "facts",
   log: packLog(LOG),
   today: TODAY,
   settings: { level: 0.9 },
