@@ -27,8 +27,10 @@ export interface LessonCase {
   readonly case: CaseId;
   /** How most of those who are stuck at it hold it; absent where nobody has answered it. */
   readonly hold?: Hold;
-  /** Those of the class who are stuck there, the gravest first; empty where it is there for the one before it, which is taken for it. */
+  /** Those of the class who are stuck there, the gravest first. */
   readonly learners: readonly StuckLearner[];
+  /** Whether it is there for the case before it, which is mixed up with it. */
+  readonly isBeside: boolean;
 }
 
 /** A lesson, and who needs another thing. */
@@ -88,6 +90,7 @@ function candidateAt(
       case: id,
       ...(hold === undefined ? {} : { hold }),
       learners: stuckThere.map(({ member, stuck }) => ({ member, stuck })),
+      isBeside: false,
     },
     gravity: stuckThere.reduce((sum, { stuck }) => sum + gravity(stuck), 0),
   };
@@ -115,13 +118,18 @@ function mixUpsOf(rows: readonly ClassRow[]): MixUps {
 
 /**
  * The case that one is mixed up with: it belongs into the same lesson, since
- * who mixes two up has to see both. Twice in the class is no accident; once is
- * enough for two that look alike.
+ * who mixes two up has to see both. It takes another case's seat, so it has to
+ * be what at least every third of those does who are stuck there; and twice in
+ * the class is no accident, while once is enough for two that look alike.
  */
-function mixedUpWith(id: CaseId, mixUps: MixUps): CaseId | undefined {
+function mixedUpWith(
+  { case: id, learners }: LessonCase,
+  mixUps: MixUps,
+): CaseId | undefined {
   const [most] = [...(mixUps.get(id) ?? [])].toSorted(([, a], [, b]) => b - a);
   if (most === undefined) return undefined;
   const [other, times] = most;
+  if (3 * times < learners.length) return undefined;
   return times >= 2 || areAlike(id, other) ? other : undefined;
 }
 
@@ -149,10 +157,14 @@ function stuckCases(
   const mixUps = mixUpsOf(rows);
   const chosen = new Map<CaseId, LessonCase>();
   for (const { lesson } of stuck) {
-    const other = mixedUpWith(lesson.case, mixUps);
-    for (const id of [lesson.case, ...(other === undefined ? [] : [other])])
-      if (chosen.size < MOST_CASES && !chosen.has(id))
-        chosen.set(id, lessons.get(id) ?? { case: id, learners: [] });
+    if (chosen.size >= MOST_CASES) break;
+    if (chosen.has(lesson.case)) continue;
+    chosen.set(lesson.case, lesson);
+    const other = mixedUpWith(lesson, mixUps);
+    if (other === undefined || chosen.has(other)) continue;
+    if (chosen.size >= MOST_CASES) break;
+    const beside = lessons.get(other) ?? { case: other, learners: [] };
+    chosen.set(other, { ...beside, isBeside: true });
   }
   return { chosen: [...chosen.values()], all: stuck.length };
 }
@@ -169,7 +181,7 @@ function nextCases(
       return 2 * met.length < rows.length;
     })
     .slice(0, MOST_CASES)
-    .map((id) => ({ case: id, learners: [] }));
+    .map((id) => ({ case: id, learners: [], isBeside: false }));
 }
 
 /**

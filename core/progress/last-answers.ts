@@ -2,9 +2,25 @@
 import type { CaseId } from "../cases/case-ids";
 import type { Hold } from "../cases/variant";
 import type { GradedReview } from "../memory/grader";
+import type { Review } from "../memory/review";
 
 /** An answer as the progress page lists it. */
 export type LastAnswer = Pick<GradedReview, "review" | "outcome">;
+
+/** What of an answer a list of them shows, wherever it comes from. */
+export interface ListedAnswer extends Pick<GradedReview, "outcome"> {
+  readonly review: Pick<
+    Review,
+    | "id"
+    | "localDay"
+    | "interrupted"
+    | "answerWay"
+    | "total"
+    | "thinking"
+    | "turning"
+    | "target"
+  >;
+}
 
 /** Which answers are asked for. */
 export interface AnswerFilter {

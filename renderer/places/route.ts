@@ -45,6 +45,9 @@ const SHEETS = "sheets";
 /** And that of the page where the ticks on them are entered. */
 const TICKS = "ticks";
 
+/** What the address of the page of the whole class has behind its place. */
+const CLASS = "class";
+
 /** A place, and what is looked at in it. */
 export type Route =
   | {
@@ -60,8 +63,8 @@ export type Route =
       readonly place: "coach";
       readonly deck?: string;
       readonly case?: CaseId;
-      /** Sheets of the deck are made, or ticks are entered; then no case is looked at. */
-      readonly page?: typeof SHEETS | typeof TICKS;
+      /** Sheets of the deck are made, ticks are entered, or the class is looked at; then no case is. */
+      readonly page?: typeof SHEETS | typeof TICKS | typeof CLASS;
       /** The code of the sheet whose ticks are entered, as somebody wrote it. */
       readonly code?: string;
     }
@@ -94,6 +97,7 @@ export function parseRoute(hash: string): Route {
     case "settings":
       return { place: "settings" };
     case "coach": {
+      if (first === CLASS) return { place: "coach", page: CLASS };
       if (first === SHEETS)
         return {
           place: "coach",

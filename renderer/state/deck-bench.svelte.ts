@@ -157,13 +157,18 @@ export class DeckBench {
     return saved;
   }
 
-  /** A new deck with nothing in it. */
-  create(): Promise<Result<Deck, DeckNotKept>> {
+  /** A new deck, with nothing in it unless cases are given; under the name that is given or one like it. */
+  create({
+    name = "New deck",
+    cases = [],
+  }: Partial<Pick<Deck, "name" | "cases">> = {}): Promise<
+    Result<Deck, DeckNotKept>
+  > {
     const deck = parseDeck({
       id: freshId(),
-      name: this.#freeName("New deck"),
+      name: this.#freeName(name),
       description: "",
-      cases: [],
+      cases,
       newPerRound: 2,
     });
     return this.#add(present(deck.ok ? deck.value : undefined, "it is a deck"));

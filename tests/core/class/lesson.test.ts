@@ -64,7 +64,22 @@ describe("the next lesson", () => {
       "E1",
       "E2a",
     ]);
-    expect(lesson.cases[1]?.learners).toEqual([]);
+    expect(lesson.cases[1]).toEqual({
+      case: "C2",
+      learners: [],
+      isBeside: true,
+    });
+  });
+
+  it("gives no seat to what only one in four of those mixes up who are stuck there", () => {
+    const others = ["Ben", "Cam", "Dee"].map((name) =>
+      member(name, ...misses("C1")),
+    );
+    const ada = member("Ada", missedAgo(4, "C1", "C2"), missedAgo(2, "C1"));
+    const ids = (members: readonly ClassMember[]) =>
+      lessonOf(members, ["C1", "C2"]).cases.map((one) => one.case);
+    expect(ids([ada, ...others])).toEqual(["C1"]);
+    expect(ids([ada, ...others.slice(1)])).toEqual(["C1", "C2"]);
   });
 
   it("takes a single mix-up of cases that do not look alike for an accident", () => {

@@ -19,6 +19,7 @@ const ROUTES: readonly Route[] = [
   { place: "coach", page: "sheets" },
   { place: "coach", page: "ticks" },
   { place: "coach", page: "ticks", code: "4A7C-2KMX" },
+  { place: "coach", page: "class" },
   { place: "coach", page: "sheets", deck: "some/deck?" },
   ...RECOGNISING_WAYS.map((way): Route => ({
     place: "practise",

@@ -1,0 +1,218 @@
+/** The class as its coach looks at it: who is in it, which cases, in which order. */
+import * as v from "valibot";
+import {
+  casesMet,
+  type ClassGrid,
+  classGrid,
+  type ClassMember,
+  stuckFirst,
+} from "../../../core/class/class-grid";
+import { type Lesson, nextLesson } from "../../../core/class/lesson";
+import type { MemberSummary } from "../../../core/class/member-summary";
+import type { DeckCase } from "../../../core/deck/deck";
+import { FIRST_COURSE } from "../../../core/deck/starter-decks";
+import type { Learner } from "../../../core/memory/learner";
+import type { LocalDay } from "../../../core/memory/review";
+import { hearOtherWindows } from "../../platform/other-windows";
+import { readSetting, saveSetting } from "../../storage/settings";
+import type { DeckShelf } from "../decks.svelte";
+import type { LearnerState } from "../learner.svelte";
+import {
+  type ClassFilter,
+  eachOnce,
+  filteredCases,
+  inDeckOrder,
+} from "./class-filter";
+import { type Enrolled, readEnrolled } from "./class-log";
+import { type ClassError, readSummaries } from "./class-summaries";
+
+/** Under which key the store keeps who is not in the class. */
+const CLASS_KEY = "class";
+
+const CHOICES = v.object({
+  leftOut: v.fallback(v.array(v.string()), []),
+});
+
+/** Whether the grid has what needs looking at first, or the order of decks and names. */
+export const CLASS_ORDERS = ["stuck-first", "as-decks"] as const;
+
+/** One of these orders. */
+export type ClassOrder = (typeof CLASS_ORDERS)[number];
+
+/** What the desk needs of the app. */
+export interface ClassDeskApp {
+  readonly learners: readonly Learner[];
+  readonly decks: DeckShelf;
+  readonly current: LearnerState;
+}
+
+/** How far along reading is. */
+export interface ClassProgress {
+  readonly done: number;
+  readonly all: number;
+}
+
+/** The class on the desk. */
+export class ClassDesk {
+  readonly #app: ClassDeskApp;
+  #summaries: ReadonlyMap<string, MemberSummary> | undefined = $state.raw();
+  #leftOut: readonly string[] = $state.raw([]);
+  /** Everybody who may be in the class, by name; undefined until it is known. */
+  enrolled: readonly Enrolled[] | undefined = $state.raw();
+  filter: ClassFilter = $state.raw({ kind: "met" });
+  order: ClassOrder = $state("stuck-first");
+  /** undefined where nothing is being read. */
+  progress: ClassProgress | undefined = $state.raw();
+  trouble: ClassError | undefined = $state.raw();
+  #reading: AbortController | undefined;
+
+  #members: readonly ClassMember[] = $derived.by(() => {
+    const summaries = this.#summaries;
+    return (this.enrolled ?? []).flatMap(({ id, name, schedule }) => {
+      const summary = summaries?.get(id);
+      return summary === undefined || this.#leftOut.includes(id)
+        ? []
+        : [{ id, name, schedule, summary }];
+    });
+  });
+  #met = $derived(casesMet(this.#members));
+  /** The cases of the decks that those of the class practise who are here. */
+  #practised = $derived.by(() => {
+    const { all } = this.#app.decks;
+    const here = (this.enrolled ?? []).filter(({ isHere }) => isHere);
+    const decks = here.flatMap(({ decks: chosen }) =>
+      chosen === undefined
+        ? FIRST_COURSE
+        : chosen.flatMap((id) => all.find((deck) => deck.id === id) ?? []),
+    );
+    return eachOnce(
+      (decks.length === 0 ? FIRST_COURSE : decks).flatMap(({ cases }) => cases),
+    );
+  });
+  #ordered: readonly DeckCase[] = $derived.by(() =>
+    eachOnce([
+      ...this.#practised,
+      ...this.#app.decks.all.flatMap(({ cases }) => cases),
+    ]),
+  );
+  #cases = $derived.by(() =>
+    filteredCases(this.filter, this.#met, this.#app.decks.all, this.#ordered),
+  );
+  #grid: ClassGrid = $derived.by(() =>
+    classGrid(this.#members, this.#cases, this.#app.current.today),
+  );
+  #lesson: Lesson = $derived.by(() => {
+    if (this.filter.kind !== "met") return nextLesson(this.#grid);
+    // What comes next is not met yet, so it is not in the grid.
+    const cases = inDeckOrder(
+      [...this.#met, ...this.#practised.map((one) => one.case)],
+      this.#ordered,
+    );
+    const { today } = this.#app.current;
+    return nextLesson(classGrid(this.#members, cases, today));
+  });
+  #shown = $derived(
+    this.order === "stuck-first" ? stuckFirst(this.#grid) : this.#grid,
+  );
+
+  constructor(app: ClassDeskApp) {
+    this.#app = app;
+  }
+
+  /** Whether everything there is has been read. */
+  get isRead(): boolean {
+    return this.#summaries !== undefined;
+  }
+
+  /** Those who are in the class, by name. */
+  get members(): readonly ClassMember[] {
+    return this.#members;
+  }
+
+  /** Cases that somebody has answered. */
+  get met(): ReturnType<typeof casesMet> {
+    return this.#met;
+  }
+
+  /** The cases of all decks, each as the first deck that is practised wants it. */
+  get ordered(): readonly DeckCase[] {
+    return this.#ordered;
+  }
+
+  get lesson(): Lesson {
+    return this.#lesson;
+  }
+
+  /** The grid in the order that is chosen. */
+  get grid(): ClassGrid {
+    return this.#shown;
+  }
+
+  isIn(id: string): boolean {
+    return !this.#leftOut.includes(id);
+  }
+
+  /** Takes somebody into the class or out of it, and remembers it. */
+  async setIn(id: string, isIn: boolean): Promise<void> {
+    const others = this.#leftOut.filter((one) => one !== id);
+    this.#leftOut = isIn ? others : [...others, id];
+    const saved = await saveSetting(this.#database, CLASS_KEY, {
+      leftOut: [...this.#leftOut],
+    });
+    if (!saved.ok) this.trouble = saved.error;
+  }
+
+  get #database() {
+    return this.#app.current.database;
+  }
+
+  /** Reads the class, now and whenever another window has changed something. Call it in an effect. */
+  follow(): () => void {
+    this.readAgain();
+    const deaf = hearOtherWindows(({ changed }) => {
+      if (changed === "learner") this.readAgain();
+    });
+    return () => {
+      deaf();
+      this.#reading?.abort();
+    };
+  }
+
+  /** Reads what may have changed, as when results were taken in. */
+  readAgain(): void {
+    this.#reading?.abort();
+    const { signal } = (this.#reading = new AbortController());
+    const { learners, current } = this.#app;
+    void this.#read(learners, current.today, signal).then((error) => {
+      if (signal.aborted) return;
+      this.progress = undefined;
+      this.trouble = error;
+    });
+  }
+
+  /** Resolves with why it could not be read, or undefined. */
+  async #read(
+    learners: readonly Learner[],
+    today: LocalDay,
+    signal: AbortSignal,
+  ): Promise<ClassError | undefined> {
+    const choices = await readSetting(this.#database, CLASS_KEY);
+    if (!choices.ok) return choices.error;
+    const enrolled = await readEnrolled(this.#database, learners);
+    if (!enrolled.ok) return enrolled.error;
+    const summaries = await readSummaries(this.#database, enrolled.value, {
+      today,
+      signal,
+      onprogress: (done, all) => {
+        if (!signal.aborted) this.progress = { done, all };
+      },
+    });
+    if (!summaries.ok) return summaries.error;
+    if (signal.aborted) return undefined;
+    const parsed = v.safeParse(CHOICES, choices.value ?? {});
+    this.#leftOut = parsed.success ? parsed.output.leftOut : [];
+    this.enrolled = enrolled.value;
+    this.#summaries = summaries.value;
+    return undefined;
+  }
+}

@@ -1,0 +1,47 @@
+/** A lesson as a deck: so that sheets can be printed of it, and learners practise it. */
+import { caseEntry } from "../../../core/cases/case-table";
+import type { Lesson } from "../../../core/class/lesson";
+import type { Deck, DeckCase } from "../../../core/deck/deck";
+import { dayAfter } from "../../../core/memory/local-day";
+import type { LocalDay } from "../../../core/memory/review";
+import { dateWithYear } from "../../components/time-words";
+
+/** 1 January 1970, day 0, was a Thursday. */
+const FIRST_MONDAY = 4;
+
+/** The next Monday; today where it is one. */
+export function nextMonday(today: LocalDay): LocalDay {
+  return dayAfter(today, (7 + FIRST_MONDAY - (today % 7)) % 7);
+}
+
+/** What a deck of a lesson has in it. */
+export type LessonDeck = Pick<Deck, "name" | "cases">;
+
+/** The lesson's cases as the decks want them, and what the deck is called. */
+export function lessonDeck(
+  { cases }: Pick<Lesson, "cases">,
+  ordered: readonly DeckCase[],
+  today: LocalDay,
+): LessonDeck {
+  return {
+    name: `Monday’s lesson, ${dateWithYear(nextMonday(today))}`,
+    cases: cases.map(
+      ({ case: id }) =>
+        ordered.find((one) => one.case === id) ?? {
+          case: id,
+          target: caseEntry(id).targets.starting,
+        },
+    ),
+  };
+}
+
+/** The deck that was made of the same lesson before, so that a second press makes no second one. */
+export function sameLesson(
+  { name, cases }: LessonDeck,
+  decks: readonly Deck[],
+): Deck | undefined {
+  const idsOf = (deck: LessonDeck) => deck.cases.map((one) => one.case).join();
+  return decks.find(
+    (deck) => deck.name === name && idsOf(deck) === idsOf({ name, cases }),
+  );
+}
