@@ -10,6 +10,7 @@ import { appendFileSync } from "node:fs";
 import { join } from "node:path";
 import { bundleSizes } from "./bundle-sizes";
 import { caseSearch } from "./case-search";
+import { classTimes } from "./class";
 import { diagnosis } from "./diagnosis";
 import { plan } from "./plan";
 import { positions } from "./positions";
@@ -26,6 +27,7 @@ import { windowTimes } from "./window";
 const BENCHMARKS: Readonly<Record<string, Benchmark>> = {
   "bundle-sizes": bundleSizes,
   "case-search": caseSearch,
+  class: classTimes,
   diagnosis,
   plan,
   positions,

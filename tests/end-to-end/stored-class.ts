@@ -29,7 +29,8 @@ export async function storeClass(
       const learners = writing.objectStore("learners");
       const [desk] = await done(learners.getAllKeys());
       members.forEach((member, i) => {
-        const id = i === 0 ? String(desk) : crypto.randomUUID();
+        const id =
+          i === 0 && typeof desk === "string" ? desk : crypto.randomUUID();
         learners.put({ id, name: member.name, createdAt: 1000 * i });
         for (const answer of member.answers)
           writing.objectStore("reviews").put({ ...answer, learner: id });

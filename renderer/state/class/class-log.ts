@@ -118,7 +118,9 @@ export async function readClassLog(
   database: TurnwiseDatabase,
   { id, isHere }: Pick<Enrolled, "id" | "isHere">,
 ): Promise<Result<readonly ClassAnswer[], StorageError>> {
-  const own = isHere ? await readLog(database, id) : ok({ reviews: [] });
+  const own = isHere
+    ? await readLog(database, id, "indexed")
+    : ok({ reviews: [] });
   if (!own.ok) return own;
   const heard = await readHeardAnswers(database, id);
   if (!heard.ok) return heard;

@@ -358,6 +358,27 @@ describe("a restore", () => {
     });
   });
 
+  it("throws away what was computed from the logs it touches, and so does taking it back", async () => {
+    const contents = await asBackup(storeOfAnn);
+    const database = await storeOfAnn([]);
+    const compute = () =>
+      database.cache.bulkPut(
+        [ANN.id, BEN.id].map((learner) => ({
+          learner,
+          name: "class-summary",
+          key: "",
+        })),
+      );
+    const computed = async () =>
+      (await database.cache.toArray()).map(({ learner }) => learner);
+    await compute();
+    await restore(database, contents, { ...CHOICE, learners: [ANN.id] });
+    expect(await computed()).toEqual([BEN.id]);
+    await compute();
+    expect(await undoRestore(database)).toEqual({ ok: true, value: undefined });
+    expect(await computed()).toEqual([BEN.id]);
+  });
+
   it("that made a learner leaves nothing of them when it is taken back", async () => {
     const contents = await asBackup(storeOfAnn);
     const database = await openTestDatabase();

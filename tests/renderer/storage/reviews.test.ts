@@ -157,6 +157,13 @@ describe("the log", () => {
         ],
       },
     });
+    // By the index the same answers, without the rows that it has lost.
+    expect(await readLog(database, "ann", "indexed")).toMatchObject({
+      value: {
+        reviews: [alsoGood, good],
+        damaged: [{ field: "verdict" }, { field: "case" }, { field: "at" }],
+      },
+    });
     for (const row of damaged)
       expect(await database.reviews.get(row.id)).toEqual(row);
   });
