@@ -27,7 +27,8 @@ import { knownAfterAnswer, shownPosition } from "../cases/known-layer";
 import { type Position, startOf } from "../cases/position";
 import { isLastLayerStage, type Stage } from "../cases/stage";
 import { wayForPosition } from "../cases/way-for-position";
-import { type PartlyKnownCubies, SOLVED } from "../cube/cubies";
+import type { Variant } from "../cases/variant";
+import { isFullyKnown, type PartlyKnownCubies, SOLVED } from "../cube/cubies";
 import { applyTurns, type HeldCube } from "../cube/held-cube";
 import { agreesWith, knownOnly } from "../cube/partly-known";
 import type { Pieces } from "../cube/pieces";
@@ -64,10 +65,25 @@ const STARTS: Readonly<
   pairs: ["cross", "two-layers", "solved"],
 };
 
-/** From what a case can be set up, least first. */
+/** The last layer has one. */
+const ANY_VARIANT: Variant = {
+  home: 0,
+  placed: [],
+  turnedAway: 0,
+  seenFrom: 0,
+};
+
+/** From what a case can be set up, least first. Two corners in each other's homes take the whole layer. */
 export function cubeStarts(id: CaseId): readonly CubeStart[] {
-  const { stage } = caseEntry(id);
-  return isLastLayerStage(stage) ? ["step", "solved"] : STARTS[stage];
+  const { stage, ways } = caseEntry(id);
+  if (isLastLayerStage(stage))
+    // After the last of all steps nothing is left to do.
+    return isFullyKnown(knownAfterAnswer({ case: id, variant: ANY_VARIANT }))
+      ? ["solved"]
+      : ["step", "solved"];
+  return ways.length > 0
+    ? STARTS[stage]
+    : STARTS[stage].filter((start) => start !== "cross");
 }
 
 function doneAt(start: CubeStart): Pieces {

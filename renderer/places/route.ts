@@ -48,6 +48,12 @@ const TICKS = "ticks";
 /** What the address of the page of the whole class has behind its place. */
 const CLASS = "class";
 
+/** What the address of a deck's check has behind its place. */
+const CHECK = "check";
+
+/** What the address of a case that is shown to a class has behind the case. */
+const SHOW = "show";
+
 /** A place, and what is looked at in it. */
 export type Route =
   | {
@@ -58,13 +64,23 @@ export type Route =
       readonly page?: typeof SHOW_MY_CUBE | typeof WHOLE_RUN;
     }
   | { readonly place: "cases"; readonly shelf: Stage; readonly case?: CaseId }
+  | {
+      readonly place: "cases";
+      readonly shelf: Stage;
+      readonly case: CaseId;
+      /** The case is shown to a class, over the whole screen. */
+      readonly page: typeof SHOW;
+      /** In whose order one goes on from case to case; absent: the shelf's. */
+      readonly deck?: string;
+    }
   | { readonly place: "progress" }
   | {
       readonly place: "coach";
       readonly deck?: string;
       readonly case?: CaseId;
-      /** Sheets of the deck are made, ticks are entered, or the class is looked at; then no case is. */
-      readonly page?: typeof SHEETS | typeof TICKS | typeof CLASS;
+      /** Sheets of the deck are made, ticks are entered, the class is looked at, or five of its cases are asked without help; then no case is looked at. */
+      readonly page?:
+        typeof SHEETS | typeof TICKS | typeof CLASS | typeof CHECK;
       /** The code of the sheet whose ticks are entered, as somebody wrote it. */
       readonly code?: string;
     }
@@ -74,6 +90,12 @@ function stageNamed(text: string | undefined): Stage | undefined {
   return text === undefined ? undefined : parseStage(text);
 }
 
+function deckNamed(text: string | undefined): { readonly deck?: string } {
+  return text === undefined || text === ""
+    ? {}
+    : { deck: decodeURIComponent(text) };
+}
+
 /**
  * The route an address means. An address that means nothing leads to the
  * place it begins with, and else to Practise: nobody is left without a page.
@@ -81,10 +103,18 @@ function stageNamed(text: string | undefined): Stage | undefined {
  * Shape: `hash` as in `location.hash`, with or without its `#/`.
  */
 export function parseRoute(hash: string): Route {
-  const [place, first, second] = hash.replace(/^#?\/?/, "").split("/");
+  const [place, first, second, third] = hash.replace(/^#?\/?/, "").split("/");
   const firstCase = first === undefined ? undefined : parseCaseId(first);
   switch (PLACES.find((known) => known === place)) {
     case "cases":
+      if (firstCase !== undefined && second === SHOW)
+        return {
+          place: "cases",
+          shelf: caseEntry(firstCase).stage,
+          case: firstCase,
+          page: SHOW,
+          ...deckNamed(third),
+        };
       return firstCase === undefined
         ? { place: "cases", shelf: stageNamed(first) ?? FIRST_LAYER_STAGES[0] }
         : {
@@ -99,13 +129,9 @@ export function parseRoute(hash: string): Route {
     case "coach": {
       if (first === CLASS) return { place: "coach", page: CLASS };
       if (first === SHEETS)
-        return {
-          place: "coach",
-          page: SHEETS,
-          ...(second === undefined || second === ""
-            ? {}
-            : { deck: decodeURIComponent(second) }),
-        };
+        return { place: "coach", page: SHEETS, ...deckNamed(second) };
+      if (first === CHECK)
+        return { place: "coach", page: CHECK, ...deckNamed(second) };
       if (first === TICKS)
         return {
           place: "coach",
@@ -116,9 +142,7 @@ export function parseRoute(hash: string): Route {
       const id = second === undefined ? undefined : parseCaseId(second);
       return {
         place: "coach",
-        ...(first === undefined || first === ""
-          ? {}
-          : { deck: decodeURIComponent(first) }),
+        ...deckNamed(first),
         ...(id === undefined ? {} : { case: id }),
       };
     }
@@ -147,6 +171,11 @@ export function formatRoute(route: Route): string {
       break;
     case "cases":
       parts.push(route.case ?? route.shelf);
+      if ("page" in route) {
+        parts.push(route.page);
+        if (route.deck !== undefined)
+          parts.push(encodeURIComponent(route.deck));
+      }
       break;
     case "coach":
       if (route.page !== undefined) parts.push(route.page);
@@ -166,7 +195,13 @@ export function formatRoute(route: Route): string {
 /** Whether a route leads to one of the pages that only a class has. */
 export function isOfClass(route: Route): boolean {
   return (
+    isShown(route) ||
     (route.place === "coach" && route.page !== undefined) ||
     (route.place === "practise" && route.page === WHOLE_RUN)
   );
+}
+
+/** Whether a case is shown to a class: then nothing else is on the screen. */
+export function isShown(route: Route): boolean {
+  return route.place === "cases" && "page" in route;
 }

@@ -5,6 +5,8 @@ import { RECOGNISING_WAYS } from "../../../core/memory/review";
 import { tellApart } from "../../../renderer/state/practise/practised";
 import {
   formatRoute,
+  isOfClass,
+  isShown,
   parseRoute,
   PLACES,
   type Route,
@@ -16,6 +18,7 @@ const ROUTES: readonly Route[] = [
   ),
   { place: "practise", page: "show-my-cube" },
   { place: "practise", page: "whole-run" },
+  { place: "coach", page: "check", deck: "some/deck?" },
   { place: "coach", page: "sheets" },
   { place: "coach", page: "ticks" },
   { place: "coach", page: "ticks", code: "4A7C-2KMX" },
@@ -37,6 +40,13 @@ const ROUTES: readonly Route[] = [
     },
     { place: "practise", of: id },
     { place: "coach", deck: "some/deck?", case: id },
+    {
+      place: "cases",
+      shelf: id.startsWith("E") ? "first-layer-edges" : "first-layer-corners",
+      case: id,
+      page: "show",
+      deck: "some/deck?",
+    },
   ]),
 ];
 
@@ -63,6 +73,27 @@ describe("addresses", () => {
     expect(parseRoute("#/coach/sheets")).toEqual({
       place: "coach",
       page: "sheets",
+    });
+  });
+
+  it("of a case that is shown, and of a deck's check, are ones to keep", () => {
+    const shown = parseRoute("#/cases/C1/show");
+    expect(shown).toEqual({
+      place: "cases",
+      shelf: "first-layer-corners",
+      case: "C1",
+      page: "show",
+    });
+    expect(isShown(shown) && isOfClass(shown)).toBe(true);
+    expect(isShown(parseRoute("#/cases/C1"))).toBe(false);
+    expect(parseRoute("#/cases/C99/show")).toEqual({
+      place: "cases",
+      shelf: "first-layer-edges",
+    });
+    expect(parseRoute("#/coach/check/a-deck")).toEqual({
+      place: "coach",
+      page: "check",
+      deck: "a-deck",
     });
   });
 
