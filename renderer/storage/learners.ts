@@ -67,6 +67,11 @@ export function sharingKey(learner: string): string {
   return `sharing:${learner}`;
 }
 
+/** The settings' key of a learner's last check, under way or over. */
+export function checkKey(learner: string): string {
+  return `check:${learner}`;
+}
+
 /**
  * Deletes a learner with everything that is theirs: answers, blocks of
  * answers, rounds, whole runs, settings, and what was heard of them. What they
@@ -95,6 +100,7 @@ export function deleteLearner(
         sharingKey(learner),
         learnerSettingsKey(learner),
         decksSeenKey(learner),
+        checkKey(learner),
         practiceLockName(learner),
       ]);
       await learners.delete(learner);

@@ -10,11 +10,12 @@ import {
   reviewOf,
 } from "./given-answer";
 
-/** What was asked and how, and what was taken for it. */
+/** What was asked and how, and what was taken for it. Shape: `id` where the review's was chosen before; absent: a fresh one. */
 export type ReviewedQuestion = Pick<
   ReviewContext,
   "item" | "position" | "answerWay" | "answeredAs" | "mistook"
->;
+> &
+  Partial<Pick<ReviewContext, "id">>;
 
 /** The review of an answer given now, counted for `localDay`, and what it is worth. Nothing is stored yet. */
 export function reviewNow(
@@ -26,7 +27,7 @@ export function reviewNow(
   const at = now();
   const review = reviewOf(given, {
     ...question,
-    id: freshId(),
+    id: question.id ?? freshId(),
     learner: learner.learner.id,
     scheme: learner.scheme,
     at,

@@ -6,12 +6,13 @@ import { AnsweredCase, type Attempt } from "./answered-case.svelte";
 import { diagnosisOf, type GivenAnswer } from "./given-answer";
 import { reviewNow } from "./review-now";
 
-/** An answer given now, counted for `localDay`. Nothing is stored yet. */
+/** An answer given now, counted for `localDay`. Nothing is stored yet. Shape: `id` as for `ReviewedQuestion`. */
 export function reviewedAnswer(
   attempt: Attempt,
   given: GivenAnswer,
   learner: LearnerState,
   localDay: LocalDay,
+  id?: string,
 ): AnsweredCase {
   const { item, position, answerWay } = attempt;
   const diagnosis = diagnosisOf(given, position, attempt.way);
@@ -19,7 +20,13 @@ export function reviewedAnswer(
   const answeredAs = explanation && confusedWith(explanation);
   const { review, outcome } = reviewNow(
     given,
-    { item, position, answerWay, answeredAs },
+    {
+      item,
+      position,
+      answerWay,
+      answeredAs,
+      ...(id === undefined ? {} : { id }),
+    },
     learner,
     localDay,
   );

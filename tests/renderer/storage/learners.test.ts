@@ -3,6 +3,7 @@ import { beforeEach, describe, expect, it } from "vitest";
 import type { Learner } from "../../../core/memory/learner";
 import {
   deleteLearner,
+  checkKey,
   learnerSettingsKey,
   readLearners,
   saveLearner,
@@ -61,6 +62,7 @@ describe("learners", () => {
     for (const { id } of [ANN, BEN]) {
       await saveSetting(database, learnerSettingsKey(id), { hold: "up" });
       await saveSetting(database, `practice:${id}`, { since: 1 });
+      await saveSetting(database, checkKey(id), { version: 1 });
       await database.reviews.bulkPut([
         { id: `1 ${id}`, learner: id, at: 5 },
         { id: `2 ${id}`, learner: id, at: "damaged" },
