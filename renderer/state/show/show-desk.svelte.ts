@@ -179,12 +179,6 @@ export class ShowDesk {
     if (this.#at > 0) this.#at--;
   }
 
-  /** Goes to the set-up, or back to the case. */
-  goTo(kind: Station["kind"]): void {
-    const at = this.#stations.findIndex((station) => station.kind === kind);
-    if (at >= 0) this.#at = at;
-  }
-
   /** As many turns of the way as fit: the rest of its page, or its next page. */
   revealPage(): void {
     this.#at = endOfPage(this.#stations, this.#at);
