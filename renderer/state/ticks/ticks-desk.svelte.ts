@@ -265,6 +265,7 @@ export class TicksDesk {
     const { state } = present(this.#child, "somebody was chosen");
     const answers = this.answers();
     if (!answers.ok) return answers;
+    if (answers.value.length === 0) return ok(0);
     const { id } = state.learner;
     const draft = this.#drafts.get(id);
     const context = {

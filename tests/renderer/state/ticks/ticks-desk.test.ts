@@ -151,6 +151,15 @@ describe("a case sheet", () => {
     expect(await kept(other)).toBe(1);
   });
 
+  it("with nothing in it is not taken to be in", async () => {
+    const { app, ann } = await room();
+    const desk = await lastWeek(app);
+    await desk.choose(ann);
+    expect(await kept(desk)).toBe(0);
+    expect(desk.stateOf(ann.id)).toBe("waiting");
+    expect(desk.keptOf(ann.id)).toBeUndefined();
+  });
+
   it("has boxes only for days that have come", async () => {
     const { app, ann } = await room();
     const desk = new TicksDesk(app, sheetOf("cases"));
