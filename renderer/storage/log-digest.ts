@@ -8,9 +8,9 @@
  * changes a count though nothing is newer. What changes a log without changing
  * a count is a restore that mends a damaged answer, and one that is taken
  * back: both throw away what was computed (`forgetComputed` in `cache.ts`).
- * The whole digest of `core/progress/packed-log.ts` would need the log: 8,000
- * answers of each of 40 learners read in some ten seconds, this in a few
- * hundredths of one.
+ * The whole digest of `core/progress/packed-log.ts` would need the log: with
+ * 8,000 answers of each of 40 learners the class page opens in 8.6 s where it
+ * reads them, in 1 to 2 where it does not (bench `class`, on a busy machine).
  */
 import { Dexie } from "dexie";
 import type { Result } from "../../core/result";
