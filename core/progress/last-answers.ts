@@ -16,6 +16,7 @@ export interface ListedAnswer extends Pick<GradedReview, "outcome"> {
     | "interrupted"
     | "answerWay"
     | "total"
+    | "untimed"
     | "thinking"
     | "turning"
     | "target"
