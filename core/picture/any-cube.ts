@@ -6,7 +6,7 @@
  * it has a letter and a shade of grey, and never a colour that one of the
  * cubes could have.
  */
-import type { FACES} from "../cube/faces";
+import type { FACES } from "../cube/faces";
 import { type Face } from "../cube/faces";
 import { viewFace } from "../cube/held-cube";
 import type { Rotation } from "../cube/symmetries";
