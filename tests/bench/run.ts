@@ -12,6 +12,7 @@ import { bundleSizes } from "./bundle-sizes";
 import { caseSearch } from "./case-search";
 import { classTimes } from "./class";
 import { diagnosis } from "./diagnosis";
+import { federation } from "./federation";
 import { plan } from "./plan";
 import { positions } from "./positions";
 import { progress } from "./progress";
@@ -29,6 +30,7 @@ const BENCHMARKS: Readonly<Record<string, Benchmark>> = {
   "case-search": caseSearch,
   class: classTimes,
   diagnosis,
+  federation,
   plan,
   positions,
   progress,
