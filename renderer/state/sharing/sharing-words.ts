@@ -17,13 +17,23 @@ export function sentInWords({ answers, leftOut }: Sent): string {
     : `Shared with your coach: ${counted(answers, "answer", "answers")}.${odd}`;
 }
 
+/** So many people are named one by one. */
+const MOST_TOLD = 20;
+
 /** What a look came to, a sentence each; what could not be read is told apart. */
 export function intakeInWords(intake: Intake): readonly string[] {
   const { arrivals, withdrawn, leftOut, unread } = intake;
-  const came = arrivals.map(
-    ({ name, answers }) => `${name}: ${counted(answers, "answer", "answers")}.`,
-  );
+  const more = arrivals.length - MOST_TOLD;
+  const came = arrivals
+    .slice(0, MOST_TOLD)
+    .map(
+      ({ name, answers }) =>
+        `${name}: ${counted(answers, "answer", "answers")}.`,
+    );
   const others = [
+    ...(more > 0
+      ? [`And ${counted(more, "more person", "more people")}.`]
+      : []),
     ...(withdrawn === 0
       ? []
       : [
