@@ -24,6 +24,16 @@ export function rememberInWindow(name: string, value: unknown): void {
   }
 }
 
+/** Forgets whatever was remembered under names that hold a text: somebody's id. */
+export function forgetInWindow(part: string): void {
+  try {
+    for (const name of Object.keys(sessionStorage))
+      if (name.includes(part)) sessionStorage.removeItem(name);
+  } catch (thrown) {
+    if (!isRefusal(thrown)) throw thrown;
+  }
+}
+
 /** A browser that keeps nothing, or is full, and text that was changed by hand. */
 function isRefusal(thrown: unknown): boolean {
   return thrown instanceof DOMException || thrown instanceof SyntaxError;

@@ -9,6 +9,7 @@ import { err, ok, type Result } from "../../core/result";
 import { now } from "../platform/clock";
 import { hearOtherWindows, tellOtherWindows } from "../platform/other-windows";
 import { freshId } from "../platform/random";
+import { forgetInWindow } from "../platform/window-memory";
 import type { DamagedRow } from "../storage/damaged-row";
 import {
   type DatabaseEvents,
@@ -192,9 +193,14 @@ export class AppState {
     guest: GuestStore | undefined,
   ): Promise<Result<void, StorageError>> {
     const gone = this.#guest;
+    const { id } = this.current.learner;
     this.#guest = guest;
     this.#current = learner;
-    return gone === undefined ? ok(undefined) : gone.leave();
+    if (gone === undefined) return ok(undefined);
+    const left = await gone.leave();
+    // By now the page they were at is gone, and remembers nothing more.
+    forgetInWindow(id);
+    return left;
   }
 
   /** Adds a learner and puts them at the desk. */

@@ -2,6 +2,7 @@
  * What was computed from a learner's log and may be thrown away: one row a
  * name, with the key of what it was computed from.
  */
+import { Dexie } from "dexie";
 import * as v from "valibot";
 import { err, ok, type Result } from "../../core/result";
 import type { TurnwiseDatabase } from "./database";
@@ -60,9 +61,11 @@ export async function forgetComputed(
   { cache }: Pick<TurnwiseDatabase, "cache">,
   learners: readonly string[],
 ): Promise<void> {
-  await cache
-    .filter(({ learner }) => learners.some((one) => one === learner))
-    .delete();
+  for (const learner of learners)
+    await cache
+      .where("[learner+name]")
+      .between([learner, Dexie.minKey], [learner, Dexie.maxKey], true, true)
+      .delete();
 }
 
 /** Keeps a value in the place of the one before it; not for a learner who is neither here nor has shared anything. */

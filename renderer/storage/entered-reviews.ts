@@ -10,6 +10,7 @@ import { Dexie } from "dexie";
 import type { Review } from "../../core/memory/review";
 import { err, ok, type Result } from "../../core/result";
 import { reviewsInBlock } from "./backup-survey";
+import { forgetComputed } from "./cache";
 import type { BlockRow, TurnwiseDatabase } from "./database";
 import { type StorageError, tryWriting } from "./storage-error";
 
@@ -67,10 +68,10 @@ export function takeBackReviews(
   learner: string,
   ids: readonly string[],
 ): Promise<Result<void, StorageError>> {
-  const { reviews, blocks } = database;
+  const { reviews, blocks, cache } = database;
   const gone = new Set<unknown>(ids);
   return tryWriting(() =>
-    database.transaction("rw", [reviews, blocks], async () => {
+    database.transaction("rw", [reviews, blocks, cache], async () => {
       await reviews.bulkDelete([...ids]);
       for (const block of await blocksOf(database, learner)) {
         const rows = reviewsInBlock(block) ?? [];
@@ -79,6 +80,7 @@ export function takeBackReviews(
         if (rest.length === 0) await blocks.delete([learner, block.number]);
         else await blocks.put({ ...block, reviews: rest });
       }
+      await forgetComputed(database, [learner]);
     }),
   );
 }

@@ -14,6 +14,7 @@ import {
 } from "../../core/sharing/results-block";
 import type { Milliseconds } from "../../core/memory/review";
 import type { Result } from "../../core/result";
+import { forgetComputed } from "./cache";
 import type { TurnwiseDatabase } from "./database";
 import {
   type ClassmateRow,
@@ -56,10 +57,10 @@ export function takeIn(
   database: TurnwiseDatabase,
   { id, block }: NamedBlock,
 ): Promise<Result<TakenIn, StorageError>> {
-  const { heard, classmates } = database;
+  const { heard, classmates, cache } = database;
   const { learner, madeAt } = block;
   return tryWriting(() =>
-    database.transaction("rw", [heard, classmates], async () => {
+    database.transaction("rw", [heard, classmates, cache], async () => {
       if ((await heard.get(id)) !== undefined) return "known";
       const read = parseClassmateRow(await classmates.get(learner), learner);
       // A damaged row says nothing; what it said comes back with the blocks.
@@ -90,10 +91,11 @@ export function takeIn(
 
 /** Empties the learner's blocks made until then, and says anew what the others say. */
 async function withdraw(
-  { heard, classmates }: TurnwiseDatabase,
+  database: TurnwiseDatabase,
   row: ClassmateRow,
   at: Milliseconds,
 ): Promise<void> {
+  const { heard, classmates } = database;
   const { id: learner, nickname, withdrawnAt, leftOut } = row;
   const until =
     withdrawnAt !== undefined && withdrawnAt > at ? withdrawnAt : at;
@@ -128,4 +130,6 @@ async function withdraw(
     ...(leftOut !== undefined && { leftOut }),
     withdrawnAt: until,
   });
+  // What a class page made of them is theirs as well.
+  await forgetComputed(database, [learner]);
 }

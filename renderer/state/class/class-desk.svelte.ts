@@ -16,6 +16,7 @@ import type { LocalDay } from "../../../core/memory/review";
 import { hearOtherWindows } from "../../platform/other-windows";
 import { readSetting, saveSetting } from "../../storage/settings";
 import type { DeckShelf } from "../decks.svelte";
+import type { TurnwiseDatabase } from "../../storage/database";
 import type { LearnerState } from "../learner.svelte";
 import {
   type ClassFilter,
@@ -44,6 +45,8 @@ export interface ClassDeskApp {
   readonly learners: readonly Learner[];
   readonly decks: DeckShelf;
   readonly current: LearnerState;
+  /** The machine's own store: a guest at the desk has another. */
+  readonly database: TurnwiseDatabase;
 }
 
 /** How far along reading is. */
@@ -156,14 +159,10 @@ export class ClassDesk {
   async setIn(id: string, isIn: boolean): Promise<void> {
     const others = this.#leftOut.filter((one) => one !== id);
     this.#leftOut = isIn ? others : [...others, id];
-    const saved = await saveSetting(this.#database, CLASS_KEY, {
+    const saved = await saveSetting(this.#app.database, CLASS_KEY, {
       leftOut: [...this.#leftOut],
     });
     if (!saved.ok) this.trouble = saved.error;
-  }
-
-  get #database() {
-    return this.#app.current.database;
   }
 
   /** Reads the class, now and whenever another window has changed something. Call it in an effect. */
@@ -196,11 +195,11 @@ export class ClassDesk {
     today: LocalDay,
     signal: AbortSignal,
   ): Promise<ClassError | undefined> {
-    const choices = await readSetting(this.#database, CLASS_KEY);
+    const choices = await readSetting(this.#app.database, CLASS_KEY);
     if (!choices.ok) return choices.error;
-    const enrolled = await readEnrolled(this.#database, learners);
+    const enrolled = await readEnrolled(this.#app.database, learners);
     if (!enrolled.ok) return enrolled.error;
-    const summaries = await readSummaries(this.#database, enrolled.value, {
+    const summaries = await readSummaries(this.#app.database, enrolled.value, {
       today,
       signal,
       onprogress: (done, all) => {

@@ -8,7 +8,11 @@ const children = createRawSnippet(() => ({ render: () => "<p>a place</p>" }));
 describe("the frame", () => {
   it("begins a new place at its top, with the focus there and nothing scrolled away", async () => {
     const scroll = vi.spyOn(window, "scrollTo").mockReturnValue();
-    const { rerender } = render(Frame, { place: "settings", children });
+    const { rerender } = render(Frame, {
+      place: "settings",
+      who: children,
+      children,
+    });
     const main = screen.getByRole("main");
     const focus = vi.spyOn(main, "focus");
     await tick();

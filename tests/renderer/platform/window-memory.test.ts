@@ -1,5 +1,6 @@
 import { beforeEach, describe, expect, it, vi } from "vitest";
 import {
+  forgetInWindow,
   rememberedInWindow,
   rememberInWindow,
 } from "../../../renderer/platform/window-memory";
@@ -12,6 +13,14 @@ describe("what a window remembers", () => {
     expect(rememberedInWindow("x")).toEqual({ a: 1 });
     rememberInWindow("x", undefined);
     expect(rememberedInWindow("x")).toBeUndefined();
+  });
+
+  it("is forgotten by whose it is, under whatever name", () => {
+    rememberInWindow("run:ann", 1);
+    rememberInWindow("ann/other", 2);
+    rememberInWindow("run:ben", 3);
+    forgetInWindow("ann");
+    expect(Object.keys(sessionStorage)).toEqual(["run:ben"]);
   });
 
   it("is nothing where it was changed by hand, or the browser keeps nothing", () => {

@@ -193,6 +193,16 @@ describe("a coach", () => {
     expect(await heardIds()).toEqual(["Ann-0", "Ann-1"]);
   });
 
+  it("a withdrawal takes what was computed of the answers with it, and nobody else's", async () => {
+    await taken(named(1, answersBlock(10, [FIRST])));
+    for (const learner of [ANN.id, "somebody else"])
+      await database.cache.put({ learner, name: "class-summary" });
+    await taken(named(2, withdrawnBlock(20)));
+    expect(await database.cache.toCollection().primaryKeys()).toEqual([
+      ["somebody else", "class-summary"],
+    ]);
+  });
+
   it("who deleted somebody's results does not get back what that one withdrew", async () => {
     const first = named(1, answersBlock(10, [FIRST]));
     await taken(first, named(2, withdrawnBlock(20)));
