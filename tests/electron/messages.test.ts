@@ -81,14 +81,6 @@ describe("a message from the window", () => {
       "bytes",
       { kind: "write-shared", name: RESULTS, bytes: new Uint8Array([80, 75]) },
     ],
-    [
-      "bytes",
-      {
-        kind: "write-shared",
-        name: RESULTS,
-        bytes: new Uint8Array(MAX_RESULTS_BYTES + 1),
-      },
-    ],
     ["name", { kind: "remove-shared", name: "Mia.turnwise-results" }],
     ["on", { kind: "set-full-screen", on: 1 }],
     ["reviews", { kind: "automatic-backup", reviews: -1, bytes: GZIP }],
@@ -98,6 +90,18 @@ describe("a message from the window", () => {
     expect(parseMessage(OWN, body)).toEqual({
       ok: false,
       error: { code: "unreadable-message", field },
+    });
+  });
+});
+
+describe("the bytes of results", () => {
+  it("are no more than a reader takes", () => {
+    const bytes = new Uint8Array(MAX_RESULTS_BYTES + 1);
+    bytes.set(GZIP);
+    const message = { kind: "write-shared", name: RESULTS, bytes };
+    expect(parseMessage(OWN, message)).toEqual({
+      ok: false,
+      error: { code: "unreadable-message", field: "bytes" },
     });
   });
 });

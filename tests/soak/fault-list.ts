@@ -300,7 +300,7 @@ export const PLANTED_FAULTS: readonly PlantedFault[] = [
   },
   {
     name: "a small file that unpacks without end fills the memory",
-    file: "renderer/storage/read-backup.ts",
+    file: "renderer/storage/packed-lines.ts",
     find: "if (size > limits.unpacked)",
     replace: "if (size > limits.unpacked * 1e9)",
     tests: ["tests/renderer/storage/read-backup.test.ts"],

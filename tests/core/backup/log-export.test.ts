@@ -61,7 +61,7 @@ describe("a log as a table", () => {
 
   it("is told in README as it is, field by field", () => {
     const [, section = ""] =
-      /### A learner’s log\n(.*?)\n## /s.exec(
+      /### A learner’s log\n(.*?)\n###? /s.exec(
         readFileSync("README.md", "utf8"),
       ) ?? [];
     const rows = section
