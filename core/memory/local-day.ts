@@ -4,7 +4,7 @@
  * (UTC days in one place, 24-hour gaps in another) never come into it, so a
  * log replays to the same days everywhere.
  */
-import type { LocalDay } from "./review";
+import type { LocalDay, Milliseconds } from "./review";
 
 /** Hour of the clock at which a learner's day turns over unless they choose otherwise. */
 export const DAY_TURNS_OVER_AT = 3;
@@ -30,6 +30,20 @@ export function localDay(
   turnsOverAt = DAY_TURNS_OVER_AT,
 ): LocalDay {
   return dayNumber((at + utcOffset * MINUTE - turnsOverAt * HOUR) / DAY);
+}
+
+/**
+ * When a learner's day ends: the first instant of the next. Units as in
+ * `localDay`, of which it is the other way round.
+ */
+export function endOfDay(
+  day: LocalDay,
+  utcOffset: number,
+  turnsOverAt = DAY_TURNS_OVER_AT,
+): Milliseconds {
+  return ((day + 1) * DAY +
+    turnsOverAt * HOUR -
+    utcOffset * MINUTE) as Milliseconds;
 }
 
 /** The day some days later; earlier where `days` is negative. */

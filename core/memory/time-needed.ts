@@ -81,7 +81,7 @@ function between(
     const before = reviews[i - 1];
     if (before === undefined || review.answerWay !== answerWay) return;
     if (before.localDay !== review.localDay || review.interrupted) return;
-    // Its instant is noon, whenever it was done.
+    // Its instant is the end of its day, whenever it was done.
     if (isOnPaper(before.answerWay)) return;
     const gap = review.at - before.at - review.total;
     if (gap >= 0 && gap < PAUSE) gaps.add(gap / 1000);

@@ -129,7 +129,10 @@ export function caseOverDays(
     answerWay,
     ...byDay.overDays(),
     lastAttempts: inThatWay
-      .filter((answer) => isOnOnesOwn(answer) && !answer.interrupted)
+      .filter(
+        (answer) =>
+          isOnOnesOwn(answer) && !answer.interrupted && answer.untimed !== true,
+      )
       .slice(-5)
       .map((answer) =>
         isMissed(answer) ? "unfinished" : resultOf(answer.total),

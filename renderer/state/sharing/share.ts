@@ -134,6 +134,8 @@ export function shareNow(
       if (!noted.ok) return noted;
       answers += packed.answers.length;
     }
+    // A look at which nothing was new leaves the day's block to what comes.
+    if (answers === 0) return ok({ answers, leftOut });
     const changed = await changeSharing(database, learner.id, {
       sharedOn: today,
     });

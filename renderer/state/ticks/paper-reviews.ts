@@ -3,7 +3,7 @@ import type { Position } from "../../../core/cases/position";
 import { present } from "../../../core/invariant";
 import { answerTarget } from "../../../core/memory/answer-target";
 import { GRADING_VERSION } from "../../../core/memory/grade";
-import { dayAfter } from "../../../core/memory/local-day";
+import { dayAfter, endOfDay } from "../../../core/memory/local-day";
 import {
   isOnPaper,
   type LocalDay,
@@ -17,15 +17,12 @@ import {
 import type { KeptSheet } from "../../../core/paper/kept-sheet";
 import type { SheetCode } from "../../../core/paper/sheet-code";
 import { namedId } from "../../platform/named-id";
-import { now, utcOffset } from "../../platform/clock";
+import { utcOffset } from "../../platform/clock";
 import { draftedPositions } from "../sheets/sheet-draft";
 import { formatPosition } from "../practise/position-of-item";
 
-const SECOND = 1000;
-const MINUTE = 60_000;
-const HOUR = 60 * MINUTE;
-const DAY = 24 * HOUR;
-const NOON = 12 * HOUR;
+/** Units: milliseconds. */
+const LAST_MINUTE = 60_000;
 
 /** More than a row of any sheet has. */
 const MOST_PLACES = 8;
@@ -69,6 +66,8 @@ export interface PaperContext {
   readonly learner: string;
   /** The colour of their first layer. */
   readonly firstColour: string;
+  /** The hour at which their day turns over. */
+  readonly turnsOverAt: number;
   readonly weightsVersion: number;
 }
 
@@ -77,12 +76,18 @@ export interface PlacedAnswer extends PaperAnswer {
   readonly row: number;
 }
 
-/** Noon of a day on this machine, a second later for each place on the sheet, so that they replay in its order; never later than now. */
-function instantOf(day: LocalDay, order: number) {
-  const noonUtc = (day * DAY + NOON) as Milliseconds;
-  const offset = utcOffset(noonUtc);
-  const at = noonUtc - offset * MINUTE + order * SECOND;
-  return { at: Math.min(at, now()) as Milliseconds, utcOffset: offset };
+/**
+ * The last minute of the learner's day, in the order of the sheet. Nobody
+ * knows when it was done; and what the app measured that day comes before it,
+ * so that the first answer of a day, which counts, is a measured one where
+ * there is any. It follows from the day alone: entered on two machines, the
+ * answer is the same.
+ */
+function instantOf(day: LocalDay, turnsOverAt: number, order: number) {
+  // Near enough to that minute for the zone's offset then.
+  const offset = utcOffset(endOfDay(day, 0, turnsOverAt));
+  const at = endOfDay(day, offset, turnsOverAt) - LAST_MINUTE + order;
+  return { at: at as Milliseconds, utcOffset: offset };
 }
 
 /** The review of an answer on paper. */
@@ -106,7 +111,7 @@ export async function paperReview(
     position: formatPosition(position),
     answerWay: "on-paper",
     asking: answer.asking,
-    ...instantOf(day, row * MOST_PLACES + place),
+    ...instantOf(day, rest.turnsOverAt, row * MOST_PLACES + place),
     localDay: day,
     total: total ?? (0 as Milliseconds),
     ...(total === undefined ? { untimed: true } : {}),

@@ -274,6 +274,7 @@ export class TicksDesk {
       firstDay: this.#firstDay,
       learner: id,
       firstColour: state.scheme.U,
+      turnsOverAt: state.settings.turnsOverAt,
       weightsVersion: state.weightsVersion,
     };
     const reviews = await Promise.all(

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { localDay } from "../../../core/memory/local-day";
+import { dayAfter, endOfDay, localDay } from "../../../core/memory/local-day";
 
 const HOUR = 3_600_000;
 // Offsets in use run from 12 hours west to 14 hours east, in quarter hours.
@@ -64,6 +64,7 @@ describe("a learner's day", () => {
           const start = day * 24 * HOUR + hour * HOUR - offset * 60_000;
           expect(localDay(start, offset, hour)).toBe(day);
           expect(localDay(start - 1, offset, hour)).toBe(day - 1);
+          expect(endOfDay(dayAfter(day, -1), offset, hour)).toBe(start);
           expect(at - start).toBeGreaterThanOrEqual(0);
           expect(at - start).toBeLessThan(24 * HOUR);
         },

@@ -5,6 +5,7 @@ import {
   caseOverDays,
   TimesByDay,
 } from "../../../core/progress/times-over-days";
+import { ms } from "../memory/sample-review";
 import { answered, timed } from "./timed-answers";
 
 function allOverDays(answers: readonly Review[]) {
@@ -41,6 +42,20 @@ describe("times over days", () => {
       timed(6, 3, 3),
     ]);
     expect(over?.lastAttempts).toEqual([223, "unfinished", 200, 400, 600]);
+  });
+
+  it("leave out of the attempts what was ticked on paper without a time", () => {
+    const ticked = {
+      answerWay: "on-paper",
+      untimed: true,
+      total: ms(0),
+    } as const;
+    const over = caseOverDays([
+      timed(1, 2, 2, { answerWay: "on-paper" }),
+      timed(2, 0, 0, ticked),
+      timed(3, 0, 0, { ...ticked, verdict: "missed" }),
+    ]);
+    expect(over?.lastAttempts).toEqual([400]);
   });
 
   it("know nothing of answers that were chosen", () => {

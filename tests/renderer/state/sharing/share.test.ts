@@ -183,6 +183,14 @@ describe("sharing", () => {
     expect(settings.ok && settings.value.sharedOn).toBe(20_500);
   });
 
+  it("leaves the day to later answers where it found nothing new", async () => {
+    const { folder } = folderInMemory();
+    await choose("answers");
+    await shareNow(ann([]), folder);
+    const settings = await readSharing(database, ANN.id);
+    expect(settings.ok && settings.value.sharedOn).toBeUndefined();
+  });
+
   it("makes nobody a classmate on their own machine, and reads none of its own files", async () => {
     const { folder } = folderInMemory();
     await choose("answers");

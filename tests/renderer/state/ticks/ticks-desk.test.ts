@@ -3,7 +3,7 @@ import { beforeEach, describe, expect, it } from "vitest";
 import { STARTER_DECKS } from "../../../../core/deck/starter-decks";
 import { present } from "../../../../core/invariant";
 import type { Learner } from "../../../../core/memory/learner";
-import { dayAfter } from "../../../../core/memory/local-day";
+import { dayAfter, localDay } from "../../../../core/memory/local-day";
 import type { Milliseconds, Review } from "../../../../core/memory/review";
 import type { KeptSheet } from "../../../../core/paper/kept-sheet";
 import { mondayOf } from "../../../../core/paper/sheet-days";
@@ -93,7 +93,7 @@ beforeEach(async () => {
 });
 
 describe("a case sheet", () => {
-  it("becomes answers on paper at noon of their days, with the cases shown on it", async () => {
+  it("becomes answers on paper in the last minute of their days, with the cases shown on it", async () => {
     const here = await room();
     const desk = await lastWeek(here.app);
     await desk.choose(here.ann);
@@ -118,7 +118,9 @@ describe("a case sheet", () => {
       deck: DECK.id,
       target: DECK.cases[2]?.target,
     });
-    expect(new Date(present(first, "two").at).getHours()).toBe(12);
+    const { at, utcOffset } = present(first, "two");
+    expect(localDay(at, utcOffset)).toBe(desk.firstDay);
+    expect(localDay(at + 60_000, utcOffset)).toBe(desk.firstDay + 1);
     expect(first?.localDay).toBe(desk.firstDay);
     expect(first?.verdict).toBe("right");
     expect(first?.id).toMatch(
@@ -214,6 +216,43 @@ describe("a case sheet", () => {
     ]);
     expect(graded[0]?.recall).toBe("missed");
     expect(app.current.memoryOf(id, "up")?.days).toBe(2);
+  });
+});
+
+describe("a box and a measured answer of one day", () => {
+  it("leave the day and the usual times to the measured one", async () => {
+    const { app, ben } = await room();
+    const desk = await lastWeek(app);
+    const id = present(DECK.cases[0], "it has cases").case;
+    // At three in the afternoon of each day, the fourth one missed.
+    for (let day = 0; day < 5; day += 1) {
+      const review = sampleReview({
+        learner: ben.id,
+        case: id,
+        at: ((desk.firstDay + day) * 86_400_000 +
+          15 * 3_600_000) as Milliseconds,
+        localDay: dayAfter(desk.firstDay, day),
+        verdict: day === 3 ? "missed" : "right",
+      });
+      expect((await app.current.acknowledge({ review })).ok).toBe(true);
+    }
+    const usualNow = () =>
+      app.current.usualFor(sampleReview({ case: id, learner: ben.id }));
+    const usual = usualNow();
+    expect(usual).toBeGreaterThan(0);
+    const told = () =>
+      app.current
+        .answersTo(id, "up")
+        .flatMap(({ recall, review }) =>
+          recall === undefined ? [] : [[review.answerWay, recall]],
+        );
+    const before = told();
+    expect(before).toHaveLength(5);
+    await desk.choose(ben);
+    for (let day = 0; day < 5; day += 1) desk.tick(0, day, "right");
+    expect(await kept(desk)).toBe(5);
+    expect(told()).toEqual(before);
+    expect(usualNow()).toBe(usual);
   });
 });
 
