@@ -198,7 +198,12 @@ export class CheckDesk {
     const attempt = attemptOfItem(
       item,
       this.#needs,
-      { isRetry: false, ownCube: this.#ownCube, walk: undefined },
+      {
+        isRetry: false,
+        ownCube: this.#ownCube,
+        isPlain: true,
+        walk: undefined,
+      },
       {
         // Nobody is helped.
         onhinted: () => undefined,
@@ -248,10 +253,13 @@ export class CheckDesk {
       return;
     }
     if (review.verdict === "missed" && this.#check !== undefined) {
-      const { sentence } = answeredWords(answered, {
-        scheme: learner.scheme,
-        withNotation: learner.settings.notation === "both",
-      });
+      const { sentence } =
+        review.turns.length === 0 && !review.reported
+          ? { sentence: "Not known." }
+          : answeredWords(answered, {
+              scheme: learner.scheme,
+              withNotation: learner.settings.notation === "both",
+            });
       this.#check = {
         ...this.#check,
         said: { ...this.#check.said, [review.id]: sentence },

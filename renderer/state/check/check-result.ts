@@ -71,13 +71,21 @@ export function resultInWords({ right, answered, rows }: CheckResult): string {
     : `${right} of ${answered} right.${rest}`;
 }
 
-/** What came of one case, in a phrase. */
+/**
+ * What came of one case, in a phrase. A page that shows a time beside its
+ * target says slow by that target, and not by what the learner usually takes.
+ */
 export function rowInWords({
   outcome,
   said,
   wasInterrupted,
+  total,
+  target,
 }: CheckRow): string {
   if (outcome === undefined) return "Left out.";
   if (outcome === "missed") return said ?? "Not right.";
-  return wasInterrupted ? "Right, after a break." : `Right, ${outcome}.`;
+  if (wasInterrupted) return "Right, after a break.";
+  return total !== undefined && total > 1000 * target
+    ? "Right, but slow."
+    : "Right.";
 }

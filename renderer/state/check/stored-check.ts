@@ -66,9 +66,14 @@ export function formatCheck(check: Check): unknown {
   return { version: 1, ...check };
 }
 
-/** What one of a check's rounds asks. */
+/**
+ * What one of a check's rounds asks: every case with all stickers, as a real
+ * cube has them, whether it is learnt or kept. Else one page would tell of two
+ * difficulties.
+ */
 export function itemOf(round: Round): RoundItem {
-  return present(currentItem(round), "a check's round asks one case");
+  const item = present(currentItem(round), "a check's round asks one case");
+  return { ...item, bare: false };
 }
 
 /** A case asked once: alone where it was met, so that it counts for memory, and else beside the schedule. */

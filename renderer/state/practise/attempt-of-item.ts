@@ -31,6 +31,8 @@ export interface AttemptSetting {
   readonly isRetry: boolean;
   /** What is known of the cube in the learner's hands; undefined: nothing. */
   readonly ownCube: PartlyKnownCubies | undefined;
+  /** Whether nothing marks the piece and its home, as in a check; absent: as the learner chose. */
+  readonly isPlain?: boolean;
   /** A walk on that cube that was under way when the window closed. */
   readonly walk: StoredWalk | undefined;
 }
@@ -50,7 +52,7 @@ export interface AttemptListener {
 export function attemptOfItem(
   item: RoundItem,
   { learner, still, findSetUp }: PractiseNeeds,
-  { isRetry, ownCube, walk }: AttemptSetting,
+  { isRetry, ownCube, isPlain = false, walk }: AttemptSetting,
   { onhinted, onset, onmoved, onended }: AttemptListener,
 ): Attempt {
   const position = positionOfItem(item);
@@ -62,7 +64,7 @@ export function attemptOfItem(
       way: learner.deckCase(item)?.way,
       choice: learner.wayChoice,
     }),
-    isMarked: isMarked(item, learner.settings),
+    isMarked: !isPlain && isMarked(item, learner.settings),
     isRetry,
     onhinted,
     onended: (given: GivenAnswer) => onended(attempt, given),

@@ -22,4 +22,20 @@ describe("the frame", () => {
     expect(scroll).toHaveBeenCalledExactlyOnceWith(0, 0);
     scroll.mockRestore();
   });
+
+  it("begins a new page of a place so too, and leaves one that stays where it is", async () => {
+    const scroll = vi.spyOn(window, "scrollTo").mockReturnValue();
+    const { rerender } = render(Frame, {
+      place: "coach",
+      who: children,
+      children,
+    });
+    await rerender({ page: "sheets" });
+    expect(scroll).toHaveBeenCalledExactlyOnceWith(0, 0);
+    await rerender({ page: "sheets" });
+    expect(scroll).toHaveBeenCalledOnce();
+    await rerender({ page: undefined });
+    expect(scroll).toHaveBeenCalledTimes(2);
+    scroll.mockRestore();
+  });
 });
