@@ -7,20 +7,26 @@ import { readBySchema, type StoredRowError } from "./stored-row";
 export const LONGEST_NAME = 40;
 
 /**
- * A name without what no screen can show: control characters, and those that
- * turn the direction of the writing around them. White space is one space.
+ * What no screen can show: control characters, halves of a letter, and signs
+ * of formatting, some of which turn the direction of the writing around them.
+ * Three of these stay: the two joiners, without which some languages and
+ * pictures fall apart, and the tags of which flags are made.
  */
-function shownName(text: string): string {
-  return text
-    .replace(/\s+/g, " ")
-    .replace(/[\p{Cc}\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu, "")
-    .trim();
+const UNSEEN = /[\p{Cc}\p{Cs}]|(?!\u200c|\u200d|[\u{e0020}-\u{e007f}])\p{Cf}/gu;
+
+/** Something of which a person sees a mark. The fillers are letters by name alone. */
+const SEEN = /(?![\u115f\u1160\u3164\uffa0\u2800])[\p{L}\p{N}\p{P}\p{S}]/u;
+
+/** A text without what no screen can show. White space is one space. Empty where nothing of it would be seen. */
+export function shownText(text: string): string {
+  const shown = text.replace(/\s+/g, " ").replace(UNSEEN, "").trim();
+  return SEEN.test(shown) ? shown : "";
 }
 
 /** A name that a row or a file holds, cleaned. */
 export const SHOWN_NAME = v.pipe(
   v.string(),
-  v.transform(shownName),
+  v.transform(shownText),
   v.minLength(1),
   v.maxLength(LONGEST_NAME),
 );

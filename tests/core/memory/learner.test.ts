@@ -24,7 +24,26 @@ describe("a learner's name", () => {
   it("loses characters that no screen shows or that turn the writing round", () => {
     expect(parseLearnerName("A\u0000n\u202en\u0007")).toBe("Ann");
     expect(parseLearnerName("\u0000\u202e")).toBeUndefined();
+    // The Arabic letter mark turns the writing around it as well.
+    expect(parseLearnerName("A\u061cn\u00adn\ud800")).toBe("Ann");
     expect(parseLearnerName("Ann\n<b>Marie</b>")).toBe("Ann <b>Marie</b>");
+  });
+
+  it("is refused where nothing of it would be seen", () => {
+    // A space of no width, a filler that is a letter, an empty Braille cell, an accent alone.
+    for (const unseen of ["\u200b", "\u3164", "\u2800", "\u200d", "\u0301"])
+      expect(parseLearnerName(unseen)).toBeUndefined();
+  });
+
+  it("keeps the joiners that languages and pictures need, and the tags of flags", () => {
+    for (const name of [
+      "Mehr\u200cdad",
+      "👩\u200d🔬",
+      "🏴\u{e0067}\u{e0062}\u{e0077}\u{e006c}\u{e0073}\u{e007f}",
+      "李",
+      "7",
+    ])
+      expect(parseLearnerName(name)).toBe(name);
   });
 });
 
