@@ -202,6 +202,12 @@ describe("a block is refused, with the line,", () => {
       error: { code: "too-many-answers", line: 4 },
     });
   });
+
+  it("with more lines than that which say nothing to this version", () => {
+    expect(
+      read([header({ version: 2 }), "{}", "{}", "{}", ...OTHERS], 2),
+    ).toEqual({ ok: false, error: { code: "too-many-answers", line: 4 } });
+  });
 });
 
 describe("what is shared", () => {
