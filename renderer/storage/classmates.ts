@@ -18,6 +18,7 @@ import {
 } from "../../core/sharing/shared-answer";
 import { ok, type Result } from "../../core/result";
 import { sha256 } from "../platform/digest";
+import { readClassmateRow } from "./classmate-row";
 import type { TurnwiseDatabase } from "./database";
 import { type HeardRow, parseClassmateRow, parseHeardRow } from "./heard-rows";
 import { type StorageError, tryReading, tryWriting } from "./storage-error";
@@ -118,6 +119,7 @@ export async function heardDigests(
         ]);
       },
     );
+    const outIds = new Set(out);
     const blocks = new Map<unknown, string[]>();
     learners.forEach((learner, i) => {
       const own = blocks.get(learner) ?? [];
@@ -127,7 +129,7 @@ export async function heardDigests(
     const digests = new Map<string, string>();
     for (const [learner, own] of blocks)
       if (typeof learner === "string")
-        digests.set(learner, await digestOf(own, out.includes(learner)));
+        digests.set(learner, await digestOf(own, outIds.has(learner)));
     return digests;
   });
 }
@@ -192,8 +194,7 @@ export function deleteClassmate(
   const { classmates, heard, cache } = database;
   return tryWriting(() =>
     database.transaction("rw", [classmates, heard, cache], async () => {
-      const row = parseClassmateRow(await classmates.get(learner), learner);
-      const withdrawnAt = row.ok ? row.value.withdrawnAt : undefined;
+      const { withdrawnAt } = await readClassmateRow(database, learner);
       await heard
         .where("learner")
         .equals(learner)

@@ -7,20 +7,13 @@
  * one learner. The tables are the same whatever the order the blocks come in,
  * and however often.
  */
-import {
-  isMadeAfter,
-  type NamedBlock,
-  type AnswersBlock,
-} from "../../core/sharing/results-block";
+import type { NamedBlock } from "../../core/sharing/results-block";
 import type { Milliseconds } from "../../core/memory/review";
 import type { Result } from "../../core/result";
 import { forgetComputed } from "./cache";
 import type { TurnwiseDatabase } from "./database";
-import {
-  type ClassmateRow,
-  parseClassmateRow,
-  parseHeardRow,
-} from "./heard-rows";
+import { joined, readClassmateRow } from "./classmate-row";
+import { type ClassmateRow, parseHeardRow } from "./heard-rows";
 import { type StorageError, tryWriting } from "./storage-error";
 
 /**
@@ -30,27 +23,6 @@ import { type StorageError, tryWriting } from "./storage-error";
 export type TakenIn = "new" | "known" | "withdrawn" | "left-out";
 
 type Shared = NonNullable<ClassmateRow["shared"]>;
-
-function newestIn(answers: readonly { readonly at: Milliseconds }[]) {
-  return answers.reduce<Milliseconds>(
-    (newest, { at }) => (at > newest ? at : newest),
-    0 as Milliseconds,
-  );
-}
-
-/** The newer of two names, with the newer of two answers. */
-function joined(a: Shared | undefined, b: Shared): Shared {
-  if (a === undefined) return b;
-  const newest = a.newest > b.newest ? a.newest : b.newest;
-  return { ...(isMadeAfter(a, b) ? a : b), newest };
-}
-
-function sharedBy(
-  id: string,
-  { name, madeAt, answers }: Pick<AnswersBlock, "name" | "madeAt" | "answers">,
-): Shared {
-  return { id, name, madeAt, newest: newestIn(answers) };
-}
 
 /** Takes in a block. Errors: those of the store; nothing of the block is there then. */
 export function takeIn(
@@ -62,9 +34,7 @@ export function takeIn(
   return tryWriting(() =>
     database.transaction("rw", [heard, classmates, cache], async () => {
       if ((await heard.get(id)) !== undefined) return "known";
-      const read = parseClassmateRow(await classmates.get(learner), learner);
-      // A damaged row says nothing; what it said comes back with the blocks.
-      const row: ClassmateRow = read.ok ? read.value : { id: learner };
+      const row = await readClassmateRow(database, learner);
       if (block.kind === "withdrawn") {
         await heard.add({ id, learner, madeAt, kind: "withdrawn" });
         await withdraw(database, row, madeAt);
@@ -82,7 +52,7 @@ export function takeIn(
       }
       const { kind, name, answers } = block;
       await heard.add({ id, learner, madeAt, kind, name, answers });
-      const shared = joined(row.shared, sharedBy(id, block));
+      const shared = joined(row.shared, { id, ...block });
       await classmates.put({ ...row, shared });
       return "new";
     }),
@@ -114,13 +84,7 @@ async function withdraw(
           kind: "emptied",
         });
       else if (read.value.kind === "answers")
-        shared = joined(
-          shared,
-          sharedBy(id, {
-            ...read.value,
-            answers: read.value.answers as AnswersBlock["answers"],
-          }),
-        );
+        shared = joined(shared, read.value);
     }
   }
   await classmates.put({

@@ -2,7 +2,7 @@
 import "fake-indexeddb/auto";
 import fc from "fast-check";
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
-import type { Review } from "../../../core/memory/review";
+import type { Milliseconds, Review } from "../../../core/memory/review";
 import type { NamedBlock } from "../../../core/sharing/results-block";
 import {
   countLeftOut,
@@ -163,6 +163,39 @@ describe("blocks that are taken in", () => {
   });
 });
 
+describe("a person whose row is damaged in the store", () => {
+  const damage = () =>
+    database.classmates.put({ id: ANN.id, nickname: 7, withdrawnAt: "noon" });
+  const first = named(1, answersBlock(10, [FIRST]));
+  const gone = named(2, withdrawnBlock(20));
+  const after = named(3, answersBlock(30, [SECOND], { name: "A." }));
+
+  it("has not forgotten what they took back, and comes back with the next block", async () => {
+    await taken(gone, after);
+    await damage();
+    expect(await names()).toEqual([]);
+    expect(await taken(first)).toEqual(["withdrawn"]);
+    await taken(named(4, answersBlock(25, [THIRD])));
+    expect(await heardIds()).toEqual(["Ann-1", "Ann-2"]);
+    expect(await names()).toEqual(["A."]);
+  });
+
+  it("and who is deleted then, does not get back what they took back", async () => {
+    await taken(gone, after);
+    await damage();
+    await deleteClassmate(database, ANN.id);
+    await readAgain(database);
+    expect(await taken(first, after)).toEqual(["withdrawn", "new"]);
+  });
+
+  it("can withdraw though an answer of theirs is damaged as well", async () => {
+    await taken(after, named(4, answersBlock(40, [THIRD])));
+    await database.heard.update(named(4, gone.block).id, { answers: [null] });
+    expect(await taken(named(5, withdrawnBlock(35)))).toEqual(["new"]);
+    expect(await heardIds()).toEqual([]);
+  });
+});
+
 describe("a coach", () => {
   it("calls a classmate by another name, which new results leave", async () => {
     await taken(named(1, answersBlock(10, [FIRST])));
@@ -223,19 +256,61 @@ const BLOCKS: fc.Arbitrary<readonly NamedBlock[]> = fc
       answers: fc.subarray(answersOf(ANN, 6)),
       isWithdrawn: fc.constantFrom(false, false, false, true),
       part: fc.constantFrom("answers" as const, "turns" as const),
+      /** Two blocks may say different things of one answer. */
+      total: fc.constantFrom(1000, 2000),
     }),
     { minLength: 1, maxLength: 10 },
   )
   .map((told) =>
-    told.map(({ of, madeAt, name, answers, isWithdrawn, part }, i) =>
+    told.map(({ of, madeAt, name, answers, isWithdrawn, part, total }, i) =>
       named(
         i,
         isWithdrawn
           ? withdrawnBlock(madeAt, { learner: of.id })
-          : answersBlock(madeAt, answers, { learner: of.id, name, part }),
+          : answersBlock(
+              madeAt,
+              answers.map((one) => ({ ...one, total: total as Milliseconds })),
+              { learner: of.id, name, part },
+            ),
       ),
     ),
   );
+
+/** What a set of blocks says of a learner, by the rules alone and with no store. */
+function saidBy(blocks: readonly NamedBlock[], learner: string) {
+  const own = blocks
+    .filter(({ block }) => block.learner === learner)
+    .toSorted(
+      (a, b) => a.block.madeAt - b.block.madeAt || (a.id < b.id ? -1 : 1),
+    );
+  const withdrawn = own.findLast(({ block }) => block.kind === "withdrawn");
+  const answers = new Map<string, object>();
+  for (const { block } of own)
+    if (
+      block.kind === "answers" &&
+      block.madeAt > (withdrawn?.block.madeAt ?? -1)
+    )
+      for (const one of block.answers) answers.set(one.id, { ...one, learner });
+  // Ids rise with the time at which the samples were given.
+  return [...answers.entries()]
+    .toSorted(([a], [b]) => (a < b ? -1 : 1))
+    .map(([, answer]) => answer);
+}
+
+/** What the class page is given of a learner, and the key by which it knows that again. */
+async function shownOf(learner: string) {
+  const heard = await readHeardAnswers(database, learner);
+  if (!heard.ok) throw new Error(heard.error.code);
+  return { ...heard.value, digest: await digest(learner) };
+}
+
+/** Something that a coach does between two looks. */
+const DEEDS = fc.constantFrom("delete Ann", "delete Ben", "read again");
+
+async function done(deed: string) {
+  if (deed === "read again") await readAgain(database);
+  else await deleteClassmate(database, deed === "delete Ann" ? ANN.id : BEN.id);
+}
 
 const UNIONS = tries(200);
 
@@ -262,5 +337,41 @@ describe("taking in", () => {
       { numRuns: UNIONS },
     );
     tellSoak(`${UNIONS} sets of blocks taken in twice`);
+  });
+
+  it("shows what the blocks say, whatever was deleted and read again meanwhile", async () => {
+    await fc.assert(
+      fc.asyncProperty(
+        BLOCKS.chain((blocks) =>
+          fc.tuple(
+            fc.constant(blocks),
+            fc.shuffledSubarray([...blocks], { minLength: blocks.length }),
+            fc.array(fc.oneof(fc.constantFrom(...blocks), DEEDS), {
+              maxLength: 12,
+            }),
+          ),
+        ),
+        async ([blocks, shuffled, before]) => {
+          for (const table of database.tables) await table.clear();
+          await taken(...blocks);
+          const once = await shownOf(ANN.id);
+          expect(once.answers).toEqual(saidBy(blocks, ANN.id));
+          for (const table of database.tables) await table.clear();
+          for (const one of before)
+            if (typeof one === "string") await done(one);
+            else await taken(one);
+          await deleteClassmate(database, ANN.id);
+          await taken(...shuffled);
+          expect((await shownOf(ANN.id)).answers).toEqual([]);
+          await readAgain(database);
+          await taken(...shuffled);
+          expect(await shownOf(ANN.id)).toEqual(once);
+          expect((await shownOf(BEN.id)).answers).toEqual(
+            saidBy(blocks, BEN.id),
+          );
+        },
+      ),
+      { numRuns: UNIONS },
+    );
   });
 });
