@@ -121,17 +121,20 @@ export function shareNow(
       const packed = await packResults(block);
       leftOut += packed.leftOut;
       if (packed.answers.length === 0) continue;
-      const written = await folder.write(
-        resultsFileName(packed.id),
-        packed.bytes,
-      );
-      if (!written.ok) return written;
+      // Noted first: a file that nobody noted would stay in the folder when
+      // the learner takes everything back. One that was noted and is not there
+      // is not counted as shared, and goes out anew.
       const { madeAt } = block;
       const noted = await noteSent(database, {
         ...{ id: packed.id, learner: learner.id, madeAt, part },
         answers: packed.answers,
       });
       if (!noted.ok) return noted;
+      const written = await folder.write(
+        resultsFileName(packed.id),
+        packed.bytes,
+      );
+      if (!written.ok) return written;
       answers += packed.answers.length;
     }
     // A look at which nothing was new leaves the day's block to what comes.
@@ -212,7 +215,7 @@ export function takeBack(
   return alone(learner.id, async () => {
     const settings = await readSharing(database, learner.id);
     if (!settings.ok) return settings;
-    const { lastMadeAt, handedOver = false } = settings.value;
+    const { part, lastMadeAt, handedOver = false } = settings.value;
     const sent = await readSent(database, learner.id);
     if (!sent.ok) return sent;
     const { blocks } = sent.value;
@@ -226,9 +229,20 @@ export function takeBack(
     } as const;
     const { id, bytes } = await packResults(block);
     let left = 0;
+    // Before the word is out: a window that is killed between the two would
+    // share everything anew by itself, as made after it.
+    const { madeAt } = block;
+    const stopped = await changeSharing(database, learner.id, {
+      part: "nothing",
+      lastMadeAt: madeAt,
+    });
+    if (!stopped.ok) return stopped;
     if (folder !== undefined) {
       const written = await folder.write(resultsFileName(id), bytes);
-      if (!written.ok) return written;
+      if (!written.ok) {
+        const back = await changeSharing(database, learner.id, { part });
+        return back.ok ? written : back;
+      }
       for (const one of blocks) {
         const removed = await folder.remove(resultsFileName(one.id));
         if (!removed.ok) left += 1;
@@ -253,8 +267,6 @@ async function noteTakenBack(
   const taken = await takeIn(database, named);
   if (!taken.ok) return taken;
   return changeSharing(database, learner, {
-    part: "nothing",
-    lastMadeAt: named.block.madeAt,
     handedOver: false,
     sharedOn: undefined,
   });

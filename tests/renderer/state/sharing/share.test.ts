@@ -12,6 +12,7 @@ import {
 } from "vitest";
 import { dayNumber } from "../../../../core/memory/local-day";
 import type { Milliseconds, Review } from "../../../../core/memory/review";
+import type { ResultsFolder } from "../../../../renderer/platform/results-folder";
 import { lookThroughFolder } from "../../../../renderer/state/sharing/intake";
 import {
   filesToHandOver,
@@ -201,6 +202,68 @@ describe("sharing", () => {
   });
 });
 
+/** A window that is killed while it writes: the file is there, and nothing after it happens. */
+function killedWhileWriting(folder: ResultsFolder): ResultsFolder {
+  return {
+    ...folder,
+    write: async (name, bytes) => {
+      await folder.write(name, bytes);
+      throw new Error("killed");
+    },
+  };
+}
+
+describe("a window that is killed", () => {
+  it("while it shares, leaves no file that taking back would not find", async () => {
+    const { folder, files } = folderInMemory();
+    await choose("answers");
+    await expect(
+      shareNow(ann(answersOf(ANN, 2)), killedWhileWriting(folder)),
+    ).rejects.toThrow("killed");
+    await takeBack(ann([], 2000), folder, "x");
+    expect(await blocksIn(files)).toMatchObject([{ kind: "withdrawn" }]);
+  });
+
+  it("while it takes back, shares nothing anew", async () => {
+    const { folder } = folderInMemory();
+    await choose("answers");
+    await shareNow(ann(answersOf(ANN, 2)), folder);
+    await expect(
+      takeBack(ann([], 2000), killedWhileWriting(folder), "x"),
+    ).rejects.toThrow("killed");
+    expect(await shareNow(ann(answersOf(ANN, 2), 3000), folder)).toEqual({
+      ok: false,
+      error: { code: "nothing-chosen" },
+    });
+    // Taken back once more it is as if nothing had happened.
+    expect(await takeBack(ann([], 3000), folder, "x")).toMatchObject({
+      ok: true,
+    });
+    const sent = await readSent(database, ANN.id);
+    expect(sent.ok && sent.value.answers).toBe(0);
+  });
+});
+
+describe("two machines of one learner", () => {
+  it("that both share everything, one of them from a backup, are one union", async () => {
+    const { folder, files } = folderInMemory();
+    await choose("answers");
+    await shareNow(ann(answersOf(ANN, 3)), folder);
+    // The other machine: the log came back by a backup, and what was shared did not.
+    await database.heard.clear();
+    await database.settings.clear();
+    await choose("turns", "Owl");
+    await shareNow(ann(answersOf(ANN, 4), 1000), folder);
+    expect(files.size).toBe(2);
+    await deleteLearner(database, ANN.id);
+    await lookThroughFolder(database, folder);
+    const heard = await readHeardAnswers(database, ANN.id);
+    expect(heard.ok && heard.value.answers.map(({ id }) => id)).toEqual(
+      answersOf(ANN, 4).map(({ id }) => id),
+    );
+  });
+});
+
 describe("taking back", () => {
   it("removes this machine’s files, leaves the word, and shares nothing more", async () => {
     const { folder, files } = folderInMemory();
@@ -238,6 +301,9 @@ describe("taking back", () => {
     expect(files.size).toBe(1);
     const sent = await readSent(database, ANN.id);
     expect(sent.ok && sent.value.answers).toBe(2);
+    expect(await readSharing(database, ANN.id)).toMatchObject({
+      value: { part: "answers" },
+    });
   });
 
   it("gives a file to whoever was handed one, and that empties it there", async () => {
