@@ -48,14 +48,15 @@ export type ClassAnswer = Review | SharedAnswer;
 function withNamesApart(people: readonly Enrolled[]): readonly Enrolled[] {
   const { compare } = new Intl.Collator("en", { numeric: true });
   const met = new Map<string, number>();
+  const taken = new Set(people.map(({ name }) => name));
   return people
     .toSorted((a, b) => compare(a.name, b.name) || (a.id < b.id ? -1 : 1))
     .map((one) => {
-      const before = met.get(one.name) ?? 0;
-      met.set(one.name, before + 1);
-      return before === 0
-        ? one
-        : { ...one, name: `${one.name} (${before + 1})` };
+      let number = (met.get(one.name) ?? 0) + 1;
+      // Somebody may be called "Ann (2)" by themselves.
+      while (number > 1 && taken.has(`${one.name} (${number})`)) number += 1;
+      met.set(one.name, number);
+      return number === 1 ? one : { ...one, name: `${one.name} (${number})` };
     });
 }
 
@@ -127,6 +128,9 @@ export async function readClassLog(
   const { reviews } = own.value;
   const { answers } = heard.value;
   if (answers.length === 0) return ok(reviews);
-  // First where an answer is in both: it knows more.
-  return ok(inReplayOrder<ClassAnswer>([...reviews, ...answers]));
+  // Of an answer that is in both, the log here counts: it knows more, and
+  // nobody else can write in it.
+  const here = new Set(reviews.map(({ id: one }) => one));
+  const others = answers.filter(({ id: one }) => !here.has(one));
+  return ok(inReplayOrder<ClassAnswer>([...reviews, ...others]));
 }

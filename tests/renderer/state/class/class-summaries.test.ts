@@ -252,4 +252,35 @@ describe("those who shared their results", () => {
     const { enrolled } = await read();
     expect(enrolled.map(({ name }) => name)).toEqual(["Ann", "Ben", "Ben (2)"]);
   });
+
+  it("are told apart from somebody who calls themselves by such a number", async () => {
+    const DAN = CAM.replace(/.$/, "d");
+    for (const [n, learner, name] of [
+      [4, CAM, "Ben"],
+      [5, DAN, "Ben (2)"],
+    ] as const)
+      await takeIn(
+        database,
+        named(n, answersBlock(4, shared, { learner, name })),
+      );
+    const { enrolled } = await read();
+    expect(enrolled.map(({ name }) => name)).toEqual([
+      "Ann",
+      "Ben",
+      "Ben (3)",
+      "Ben (2)",
+    ]);
+  });
+
+  it("say nothing else of an answer that the log here holds, nor say it twice", async () => {
+    const here = await readClassLog(database, { id: ANN, isHere: true });
+    const [own] = here.ok ? (here.value as readonly Review[]) : [];
+    const lie = { ...own, at: TUESDAY_NINE + 77, verdict: "missed" } as Review;
+    await takeIn(database, named(6, answersBlock(3, [lie], { learner: ANN })));
+    const log = await readClassLog(database, { id: ANN, isHere: true });
+    expect(log.ok && log.value.length).toBe(3);
+    expect(
+      log.ok && log.value.every(({ verdict }) => verdict === "right"),
+    ).toBe(true);
+  });
 });
