@@ -68,6 +68,7 @@ export class ClassDesk {
   progress: ClassProgress | undefined = $state.raw();
   trouble: ClassError | undefined = $state.raw();
   #reading: AbortController | undefined;
+  #isResting = false;
 
   #members: readonly ClassMember[] = $derived.by(() => {
     const summaries = this.#summaries;
@@ -169,7 +170,7 @@ export class ClassDesk {
   follow(): () => void {
     this.readAgain();
     const deaf = hearOtherWindows(({ changed }) => {
-      if (changed === "learner") this.readAgain();
+      if (changed === "learner" && !this.#isResting) this.readAgain();
     });
     return () => {
       deaf();
@@ -177,8 +178,15 @@ export class ClassDesk {
     };
   }
 
+  /** Leaves off reading, while somebody else needs the store, until `readAgain`. What was read stays. */
+  rest(): void {
+    this.#isResting = true;
+    this.#reading?.abort();
+  }
+
   /** Reads what may have changed, as when results were taken in. */
   readAgain(): void {
+    this.#isResting = false;
     this.#reading?.abort();
     const { signal } = (this.#reading = new AbortController());
     const { learners, current } = this.#app;
