@@ -91,11 +91,17 @@ export class TurnwiseDatabase extends Dexie {
 
 /** What an open database tells its window. */
 export interface DatabaseEvents {
-  /** Another window still has an older shape open; opening waits for it. */
+  /**
+   * Another window still has an older shape open, or waits itself for one that
+   * has; opening waits for it.
+   */
   readonly onBlocked?: () => void;
   /** The database was closed under us: ask for a reload. */
   readonly onClosed?: () => void;
 }
+
+/** So long a window waits for another that opens the store before it says so. Units: milliseconds. */
+const PATIENCE = 1500;
 
 /** Dexie multiplies versions by ten in the browser's own numbering. */
 const NATIVE_FACTOR = 10;
@@ -146,7 +152,12 @@ export async function openDatabase(
   if (typeof indexedDB === "undefined")
     return err({ code: "unavailable", reason: "no IndexedDB" });
   const open = () => openUnderLock(name, events);
-  return locks === undefined
-    ? open()
-    : locks.request("data", { mode: "exclusive" }, open);
+  if (locks === undefined) return open();
+  // Of several windows that come while an old one holds on, the first alone is
+  // told so by the browser: the others would wait for it on an empty page.
+  const waiting = setTimeout(() => events.onBlocked?.(), PATIENCE);
+  return locks.request("data", { mode: "exclusive" }, () => {
+    clearTimeout(waiting);
+    return open();
+  });
 }

@@ -35,11 +35,12 @@ function guestStores(
 
 /** What the browser keeps of us beside databases. */
 function keptBeside(page: Page): Promise<readonly string[]> {
-  return page.evaluate(async () => [
-    ...Object.keys(localStorage),
-    ...(await caches.keys()),
-    ...(await Array.fromAsync((await navigator.storage.getDirectory()).keys())),
-  ]);
+  return page.evaluate(async () => {
+    const kept = [...Object.keys(localStorage), ...(await caches.keys())];
+    const files = await navigator.storage.getDirectory();
+    for await (const [name] of files.entries()) kept.push(name);
+    return kept;
+  });
 }
 
 async function seatGuest(page: Page): Promise<void> {
