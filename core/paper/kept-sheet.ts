@@ -12,12 +12,13 @@ import {
 } from "../memory/stored-row";
 import type { Milliseconds } from "../memory/review";
 import { OPENINGS } from "../memory/variant-opening";
-import type { Result } from "../result";
+import { err, type Result } from "../result";
 import { LARGEST_NUMBER } from "./sheet";
 import {
   CODED_KINDS,
   type CodedSheet,
   parseSheetCode,
+  sheetCode,
   type SheetCode,
 } from "./sheet-code";
 
@@ -62,9 +63,16 @@ const KEPT_SHEET = v.object({
   printedAt: MILLISECONDS,
 });
 
-/** The printed sheet that a stored row holds. Errors: as `readBySchema`. */
+/**
+ * The printed sheet that a stored row holds. Errors: as `readBySchema`; a
+ * `contradiction` where the code is not that of what the row says is on the
+ * sheet: ticks would be taken for answers to other cases.
+ */
 export function parseKeptSheet(
   row: unknown,
 ): Result<KeptSheet, StoredRowError> {
-  return readBySchema(KEPT_SHEET, row);
+  const read = readBySchema(KEPT_SHEET, row);
+  return read.ok && sheetCode(read.value) !== read.value.code
+    ? err({ code: "contradiction", field: "code" })
+    : read;
 }

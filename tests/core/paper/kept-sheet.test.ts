@@ -30,6 +30,10 @@ describe("a printed sheet in the store", () => {
 
   it.each([
     ["contradiction", "code", { code: "22222223" }],
+    // The code of another sheet, and this one's in other letters.
+    ["contradiction", "code", { code: sheetCode({ ...CODED, number: 1 }) }],
+    ["contradiction", "code", { code: KEPT.code.toLowerCase() }],
+    ["contradiction", "code", { cases: [{ case: "E1", target: 8 }] }],
     ["unknown-value", "kind", { kind: "certificate" }],
     ["out-of-range", "cases", { cases: [] }],
     ["missing-field", "cases.0.target", { cases: [{ case: "E1" }] }],
