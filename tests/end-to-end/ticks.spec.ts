@@ -191,6 +191,31 @@ test("an entry under the wrong name is taken back and goes to whom it belongs; n
   await expect(page.getByText("3 answers today.")).toBeVisible();
 });
 
+test("of two children of one name the one whose sheet is not in yet is meant", async ({
+  page,
+}) => {
+  await page.goto("/");
+  await page.getByRole("link", { name: "Coach" }).waitFor();
+  await addLearner(page, "Ben");
+  await addLearner(page, "Ben");
+  await makeSheet(page, /To answer by hand/, 3);
+  await page.getByRole("button", { name: "Enter its ticks" }).click();
+  const keyboard = keyboardOf(page);
+  const bens = page.getByRole("button", { name: /Ben/, pressed: true });
+  for (const other of [0, 1]) {
+    await expect(page.getByLabel("Whose sheet is it?")).toBeFocused();
+    await keyboard.type("ben");
+    await keyboard.press("Enter");
+    await expect(page.locator('[data-place="0/0"]')).toBeFocused();
+    await expect(bens).toHaveCount(1);
+    await expect(bens).not.toContainText("in");
+    await keyboard.press("Space", "Control+Enter");
+    await expect(
+      page.getByRole("button", { name: /Ben/ }).filter({ hasText: "in" }),
+    ).toHaveCount(1 + other);
+  }
+});
+
 test("a code that is mistyped or unknown here says what to do", async ({
   page,
 }) => {
