@@ -3,8 +3,9 @@
  *
  * In a class hardly two cubes have the same colours. A sticker of "the front"
  * is one that looks like the centre that faces you, whatever that looks like;
- * it has a letter and a shade of grey, and never a colour that one of the
- * cubes could have.
+ * it has a sign and a shade of grey, and never a colour that one of the cubes
+ * could have. No letter: the turns beside it are written in letters, in which
+ * B is the back and not the bottom.
  */
 import type { FACES } from "../cube/faces";
 import { type Face } from "../cube/faces";
@@ -13,14 +14,15 @@ import type { Rotation } from "../cube/symmetries";
 import type { ColourNames } from "../notation/place-words";
 import { USUAL_SCHEME } from "./colour-sets";
 import { type CubePalette, cubePalette, type PictureTheme } from "./palette";
+import type { StickerSign } from "./sticker-signs";
 
 /** How stickers of one side look on a cube of any make. */
 export interface SideMark {
   /** "top": the side as the learner sees it. */
   readonly side: string;
-  /** One letter; no two sides have the same. */
-  readonly letter: string;
-  /** Told apart by the letter, not by the shade alone. Shape: `#rrggbb`. */
+  /** No two sides have the same. */
+  readonly sign: StickerSign;
+  /** Told apart by the sign, not by the shade alone. Shape: `#rrggbb`. */
   readonly shade: string;
 }
 
@@ -29,12 +31,12 @@ export interface SideMark {
  * right are the sides most seen: their shades lie furthest apart.
  */
 export const SIDE_MARKS: Readonly<Record<Face, SideMark>> = {
-  U: { side: "top", letter: "T", shade: "#ffffff" },
-  F: { side: "front", letter: "F", shade: "#b4b4b4" },
-  R: { side: "right", letter: "R", shade: "#2e2e2e" },
-  L: { side: "left", letter: "L", shade: "#dcdcdc" },
-  B: { side: "back", letter: "K", shade: "#121212" },
-  D: { side: "bottom", letter: "B", shade: "#8f8f8f" },
+  U: { side: "top", sign: "disc", shade: "#ffffff" },
+  F: { side: "front", sign: "plus", shade: "#b4b4b4" },
+  R: { side: "right", sign: "triangle", shade: "#2e2e2e" },
+  L: { side: "left", sign: "two-bars", shade: "#dcdcdc" },
+  B: { side: "back", sign: "ring", shade: "#121212" },
+  D: { side: "bottom", sign: "bar", shade: "#8f8f8f" },
 };
 
 function byBodyFace<T>(
@@ -65,7 +67,8 @@ export function anyCubePalette(
   return {
     ...cubePalette({ scheme: USUAL_SCHEME, theme, paints: "greys" }),
     faces: byBodyFace(hold, ({ shade }) => shade),
-    letters: byBodyFace(hold, ({ letter }) => letter),
+    letters: undefined,
+    signs: byBodyFace(hold, ({ sign }) => sign),
   };
 }
 

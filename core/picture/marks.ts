@@ -1,5 +1,5 @@
 /**
- * What is drawn on top of stickers: letters, the piece's outline, its home,
+ * What is drawn on top of stickers: what is written on them, the piece's outline, its home,
  * rings and mistaken places.
  *
  * Every mark is a light line on a dark one (or the other way about), so that
@@ -12,12 +12,8 @@ import {
   faceletPlace,
   faceletsOfCubie,
 } from "./cube-layout";
-import {
-  type DrawingContext,
-  plasticColour,
-  stickerColour,
-} from "./drawing-context";
-import { faceletSquare, facesViewer, stepOnPaper } from "./facelet-square";
+import type { DrawingContext } from "./drawing-context";
+import { faceletSquare, facesViewer } from "./facelet-square";
 import {
   circlePath,
   type PathShape,
@@ -26,9 +22,9 @@ import {
   rectangleCorners,
   rectanglePath,
   roundedPolygonPath,
-  type TextShape,
 } from "./shapes";
-import { inSlab, type Slab, slabHolds, WHOLE_CUBE } from "./slabs";
+import { type Slab, slabHolds, WHOLE_CUBE } from "./slabs";
+import { inkOn, underlying, writingOn } from "./sticker-writing";
 import type { Vector } from "./vector";
 
 /** Which facelets carry which mark. Facelets are those before a running turn. */
@@ -39,80 +35,6 @@ export interface Marks {
   readonly rings: readonly number[];
   /** Where a sticker was taken to be. */
   readonly mistaken: readonly number[];
-}
-
-/** The colour of black or white that stands out more from a sticker. */
-function inkOn(hex: string): string {
-  return contrast(hex, "#111111") >= contrast(hex, "#ffffff")
-    ? "#111111"
-    : "#ffffff";
-}
-
-/** The colour that a mark on a facelet lies on. */
-function underlying(
-  context: DrawingContext,
-  slab: Slab,
-  place: FaceletPlace,
-): string {
-  const face = context.stickers[place.facelet];
-  const normal = inSlab(slab, place.frame.normal);
-  if (face !== undefined) return stickerColour(context, face, normal);
-  const { bare, plate } = context.palette.inks;
-  return plasticColour(
-    context,
-    context.style.plateHalf === undefined ? bare : plate,
-    normal,
-  );
-}
-
-function letterShape(
-  context: DrawingContext,
-  slab: Slab,
-  place: FaceletPlace,
-): TextShape | undefined {
-  const { palette, projector, pixelsPerCubie } = context;
-  const face = context.stickers[place.facelet];
-  const text = face === undefined ? undefined : palette.letters?.[face];
-  if (text === undefined || face === undefined) return undefined;
-  const square = faceletSquare(slab, place, 0.5, 0);
-  const { x, y } = projector.project(square.centre);
-  const fill = inkOn(underlying(context, slab, place));
-  if (context.isPlan === true)
-    return {
-      kind: "text",
-      role: "letter",
-      text,
-      matrix: [1, 0, 0, 1, pathNumber(x), pathNumber(y)],
-      // A plan's rim is narrower than its top.
-      fontSize: pathNumber((place.face === "U" ? 0.52 : 0.42) * pixelsPerCubie),
-      weight: 700,
-      anchor: "middle",
-      fill,
-      facelet: place.facelet,
-    };
-  const along = (direction: Vector) => {
-    const step = stepOnPaper(projector, square.centre, direction);
-    return { x: step.x / pixelsPerCubie, y: step.y / pixelsPerCubie };
-  };
-  let column = along(square.column);
-  let row = along(square.row);
-  // In a mirror a letter would read backwards: turn it the readable way.
-  if (column.x * row.y - column.y * row.x < 0) {
-    if (place.face === "D" || place.face === "U")
-      row = { x: -row.x, y: -row.y };
-    else column = { x: -column.x, y: -column.y };
-  }
-  return {
-    kind: "text",
-    role: "letter",
-    text,
-    matrix: [column.x, column.y, row.x, row.y, x, y],
-    fontSize: pathNumber(0.52 * pixelsPerCubie),
-    weight: 700,
-    anchor: "middle",
-    fill,
-    facelet: place.facelet,
-  };
 }
 
 /** The edges of the squares that only one of them has, chained to one ring. */
@@ -291,11 +213,12 @@ export function drawMarks(
         (place) =>
           slabHolds(slab, place.cubie) && facesViewer(projector, slab, place),
       );
-  const letters =
-    context.palette.letters === undefined
+  const { letters, signs } = context.palette;
+  const writing =
+    letters === undefined && signs === undefined
       ? []
       : visible(context.stickers.map((_, facelet) => facelet))
-          .map((place) => letterShape(context, slab, place))
+          .map((place) => writingOn(context, slab, place))
           .filter((shape) => shape !== undefined);
   return [
     ...visible(marks.home).flatMap((place) =>
@@ -304,7 +227,7 @@ export function drawMarks(
     ...visible(marks.mistaken).flatMap((place) =>
       dashedSquare(context, slab, place, "mistaken"),
     ),
-    ...letters,
+    ...writing,
     ...visible(marks.rings).flatMap((place) =>
       ringShapes(context, slab, place),
     ),

@@ -6,6 +6,7 @@ import {
   type Paints,
   schemeLetters,
 } from "./colour-sets";
+import type { StickerSign } from "./sticker-signs";
 
 /** On what a picture is shown. */
 export type PictureTheme = "light" | "dark" | "print";
@@ -56,6 +57,8 @@ export interface CubePalette {
   readonly faces: Readonly<Record<Face, string>>;
   /** What is written on a sticker of each body face, if anything. */
   readonly letters: Readonly<Record<Face, string>> | undefined;
+  /** The sign on a sticker of each body face, in place of a letter. */
+  readonly signs?: Readonly<Record<Face, StickerSign>> | undefined;
   /** A line around every sticker, where its fill alone would not tell it from plastic. */
   readonly rim: string | undefined;
   readonly inks: PictureInks;

@@ -13,6 +13,7 @@ export type ShapeRole =
   | "sticker"
   | "sheen"
   | "letter"
+  | "sign"
   | "outline"
   | "home"
   | "ring"

@@ -75,11 +75,11 @@ export function choiceBadges(
  * pictures show the reference home, and here it is another one.
  */
 export function paletteAtHome(
-  { faces, letters, ...rest }: CubePalette,
+  { faces, letters, signs, ...rest }: CubePalette,
   { variant }: Position,
 ): CubePalette {
   const toHome = rotationToHome(variant.home);
-  const turned = (of: Readonly<Record<Face, string>>) => {
+  const turned = <T>(of: Readonly<Record<Face, T>>) => {
     const at = (face: Face) => of[faceImage(toHome, face)];
     return {
       U: at("U"),
@@ -94,6 +94,7 @@ export function paletteAtHome(
     ...rest,
     faces: turned(faces),
     letters: letters === undefined ? undefined : turned(letters),
+    signs: signs === undefined ? undefined : turned(signs),
   };
 }
 

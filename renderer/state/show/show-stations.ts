@@ -8,6 +8,9 @@
 /** How many turns are shown at a time. */
 export const TURNS_A_PAGE = 6;
 
+/** How many of them stand side by side. */
+export const TURNS_A_ROW = 3;
+
 /** What is shown of a case. */
 export type Station =
   | { readonly kind: "case" }

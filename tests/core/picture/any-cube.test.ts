@@ -10,9 +10,10 @@ import {
 import { COLOUR_NAMES, colourHex } from "../../../core/picture/colour-sets";
 
 describe("a cube of any make", () => {
-  it("tells each side by a letter and a shade of its own", () => {
+  it("tells each side by a sign and a shade of its own, and by no letter, which would be read as a turn", () => {
     const marks = FACES.map((face) => SIDE_MARKS[face]);
-    expect(new Set(marks.map(({ letter }) => letter)).size).toBe(6);
+    expect(new Set(marks.map(({ sign }) => sign)).size).toBe(6);
+    expect(anyCubePalette(NO_ROTATION, "light").letters).toBeUndefined();
     expect(new Set(marks.map(({ shade }) => shade)).size).toBe(6);
     expect([...SIDES_TOLD].sort()).toEqual([...FACES].sort());
   });
@@ -43,10 +44,10 @@ describe("a cube of any make", () => {
       R: "left colour",
       F: "front colour",
     });
-    expect(anyCubePalette(turnedOver, "light").letters).toMatchObject({
-      U: "B",
-      D: "T",
-      R: "L",
+    expect(anyCubePalette(turnedOver, "light").signs).toMatchObject({
+      U: "bar",
+      D: "disc",
+      R: "two-bars",
     });
   });
 });

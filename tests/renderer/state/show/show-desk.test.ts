@@ -65,7 +65,7 @@ describe("a case that is shown to a class", () => {
     expect(desk.isFresh).toBe(true);
   });
 
-  it("tells the same turns whatever the cubes have, and in letters or in colours", async () => {
+  it("tells the same turns whatever the cubes have, and in signs or in colours", async () => {
     const desk = await showing("C1");
     desk.reveal();
     const told = () => desk.turns.map(({ words }) => words);
@@ -76,9 +76,13 @@ describe("a case that is shown to a class", () => {
       expect(desk.start).toBe(start);
       expect(told()).toEqual(before);
     }
-    expect(desk.colours.palette.letters).toMatchObject({ U: "T", F: "F" });
+    expect(desk.colours.palette.signs).toMatchObject({
+      U: "disc",
+      F: "plus",
+    });
     desk.look = "class";
     expect(desk.colours.names.U).toBe("white");
+    expect(desk.colours.palette.signs).toBeUndefined();
     expect(told()).toEqual(before);
   });
 
