@@ -182,7 +182,7 @@ test("it is printed landscape in greys, its head on every page", async ({
   for (const own of read)
     if (/Learner \d/.test(own.text)) expect(own.text).toMatch(/\b1 24\b/);
   const text = read.map((own) => own.text).join(" ");
-  expect(text).toContain("24 of 32 are stuck at");
+  expect(text).toContain("24 of the 32 who practised are stuck at");
   for (const { name } of many) expect(text).toContain(name);
   expect(text).toContain(`1 ${titleOf(STUCK_AT)}`);
   // What is on the screen is as it was.

@@ -67,8 +67,10 @@ function whoIsStuck(
   const count = learners.length;
   if (count <= NAMED)
     return listInWords(learners.map(({ member }) => nameOf(member)));
-  const number = numberWord(count);
-  return isFirst ? `${number} of ${practising}` : number;
+  if (!isFirst) return numberWord(count);
+  return count === practising
+    ? `all ${numberWord(count)} who practised`
+    : `${numberWord(count)} of the ${practising} who practised`;
 }
 
 /** The cases of which the sentence speaks: those at which most are stuck. */
@@ -79,16 +81,28 @@ function toldCases({ cases }: Lesson): readonly LessonCase[] {
     .slice(0, CLAUSES);
 }
 
+function areSameLearners(one: LessonCase, other: LessonCase): boolean {
+  const members = new Set(one.learners.map(({ member }) => member));
+  return (
+    one.learners.length === other.learners.length &&
+    other.learners.every(({ member }) => members.has(member))
+  );
+}
+
 function stuckClauses(lesson: Lesson, reader: ClassReader): string {
-  const clauses = toldCases(lesson).map((one, i) => {
+  const told = toldCases(lesson);
+  const [first] = told;
+  const clauses = told.map((one, i) => {
     const who = whoIsStuck(one, lesson.practising, i === 0, reader);
     const verb = one.learners.length === 1 ? "is" : "are";
-    // The second needs no verb of its own.
-    return i === 0
-      ? `${capitalised(who)} ${verb} stuck at ${quoted(one, reader)}`
-      : `${who} at ${quoted(one, reader)}`;
+    if (i === 0 || first === undefined)
+      return `${capitalised(who)} ${verb} stuck at ${quoted(one, reader)}`;
+    // The second needs no verb of its own, nor the same names again.
+    return areSameLearners(first, one)
+      ? ` and at ${quoted(one, reader)}`
+      : `; ${who} at ${quoted(one, reader)}`;
   });
-  return clauses.join("; ");
+  return clauses.join("");
 }
 
 function lessonClause(lesson: Lesson): string {

@@ -67,11 +67,15 @@ describe("the sentence about a class", () => {
         at("C4", many(4)),
         at("C5", many(2)),
       ]),
-      "Seven of 24 are stuck at “Case C1”; five at “Case C2”. Monday’s lesson: these and three more.",
+      "Seven of the 24 who practised are stuck at “Case C1”; five at “Case C2”. Monday’s lesson: these and three more.",
     ],
     [
       lesson([at("C1", ["ada"]), { ...at("C2", []), isBeside: true }]),
       "Ada is stuck at “Case C1”. Monday’s lesson: this and one more.",
+    ],
+    [
+      lesson([at("C1", ["ada", "ben"]), at("C2", ["ben", "ada"])]),
+      "Ada and Ben are stuck at “Case C1” and at “Case C2”. Monday’s lesson: these two cases.",
     ],
   ])("names children and cases, and stays short", (told, sentence) => {
     expect(lessonSentence(told, READER)).toBe(sentence);
@@ -84,6 +88,17 @@ describe("the sentence about a class", () => {
       at("C3", many(6)),
     ]);
     expect(lessonSentence(told, READER)).toContain("; six at “Case C3”");
+    const last = lesson([at("C1", ["ada"]), at("C2", many(7))]);
+    expect(lessonSentence(last, READER)).toContain(
+      "Seven of the 24 who practised are stuck at “Case C2”; Ada at “Case C1”.",
+    );
+  });
+
+  it("says that all are stuck where all are, of those who practised", () => {
+    const told = lesson([at("C1", many(7))], { practising: 7 });
+    expect(lessonSentence(told, READER)).toContain(
+      "All seven who practised are stuck at “Case C1”.",
+    );
   });
 
   it("says what else a lesson can be", () => {
