@@ -57,12 +57,28 @@ test("a presenter's remote goes through the deck's order, blanks the screen and 
   const id = deck?.id ?? "";
   await page.goto(`/#/cases/${first?.case ?? ""}/show/${id}`);
   await expect(station(page, "case")).toBeVisible();
-  await page.keyboard.press("PageDown");
-  await expect(page).toHaveURL(new RegExp(`/cases/${second?.case ?? ""}/show`));
+  // Two buttons are enough: the set-up, the way turn by turn, the next case.
+  const seen: (string | null)[] = [];
+  const isSecond = () => page.url().includes(`/cases/${second?.case ?? ""}/`);
+  while (!isSecond() && seen.length < 20) {
+    seen.push(
+      await page
+        .locator("[data-show-station]")
+        .getAttribute("data-show-station"),
+    );
+    await page.keyboard.press("PageDown");
+  }
+  expect(seen.slice(0, 3)).toEqual(["case", "set-up", "way"]);
+  expect(isSecond()).toBe(true);
+  await expect(station(page, "case")).toBeVisible();
   await page.keyboard.press("PageUp");
   await expect(page).toHaveURL(new RegExp(`/cases/${first?.case ?? ""}/show`));
   await page.keyboard.press("PageUp");
   await expect(page).toHaveURL(new RegExp(`/cases/${first?.case ?? ""}/show`));
+  await page.keyboard.press("ArrowRight");
+  await expect.poll(isSecond).toBe(true);
+  await page.keyboard.press("ArrowLeft");
+  await expect.poll(isSecond).toBe(false);
 
   await page.keyboard.press(".");
   const blank = page.getByRole("button", { name: "Show the case again" });
@@ -86,6 +102,17 @@ test("the screen is filled by a press, and leaving gives it back", async ({
   await expect
     .poll(() => page.evaluate(() => document.fullscreenElement !== null))
     .toBe(true);
+  // By the keyboard too, and the next space bar is the class's again.
+  await page.keyboard.press("f");
+  await expect
+    .poll(() => page.evaluate(() => document.fullscreenElement === null))
+    .toBe(true);
+  await page.getByRole("button", { name: "Fill the screen" }).press("Enter");
+  await expect
+    .poll(() => page.evaluate(() => document.fullscreenElement !== null))
+    .toBe(true);
+  await page.keyboard.press("Space");
+  await expect(station(page, "set-up")).toBeVisible();
   await page.getByRole("button", { name: "Leave" }).click();
   await expect
     .poll(() => page.evaluate(() => document.fullscreenElement === null))

@@ -4,25 +4,28 @@
 export type ShowAction =
   | "next"
   | "previous"
-  | "reveal"
-  | "take-back"
+  /** One step more, and after the last one the next case. */
+  | "on"
+  /** One step less, and from the first one the case before. */
+  | "back"
   | "blank"
   | "full-screen"
   | "leave";
 
 // Common practice: remotes that pass for a keyboard send PageDown and PageUp
 // for their two large buttons, F5 or Escape for the third, and `b` or `.` for
-// the one that blanks.
+// the one that blanks. Many have only the two: everything is reached by them.
 const ACTIONS: Readonly<Record<string, ShowAction>> = {
   ArrowRight: "next",
-  PageDown: "next",
   ArrowLeft: "previous",
-  PageUp: "previous",
-  " ": "reveal",
-  Enter: "reveal",
-  Backspace: "take-back",
+  PageDown: "on",
+  PageUp: "back",
+  " ": "on",
+  Enter: "on",
+  Backspace: "back",
   b: "blank",
   ".": "blank",
+  f: "full-screen",
   F5: "full-screen",
   Escape: "leave",
 };

@@ -7,17 +7,21 @@ function pressed(key: string, target: EventTarget = document.body) {
 }
 
 describe("keys while a case is shown", () => {
-  it("go from case to case by the arrows, and by what a presenter's remote sends", () => {
+  it("go from case to case by the arrows", () => {
     expect(pressed("ArrowRight")).toBe("next");
-    expect(pressed("PageDown")).toBe("next");
     expect(pressed("ArrowLeft")).toBe("previous");
-    expect(pressed("PageUp")).toBe("previous");
   });
 
-  it("reveal, take back, blank, fill the screen and leave", () => {
-    expect(pressed(" ")).toBe("reveal");
-    expect(pressed("Enter")).toBe("reveal");
-    expect(pressed("Backspace")).toBe("take-back");
+  it("go on and back through everything by the two that every presenter's remote sends", () => {
+    expect(pressed("PageDown")).toBe("on");
+    expect(pressed("PageUp")).toBe("back");
+  });
+
+  it("go on, take back, blank, fill the screen and leave", () => {
+    expect(pressed(" ")).toBe("on");
+    expect(pressed("Enter")).toBe("on");
+    expect(pressed("Backspace")).toBe("back");
+    expect(pressed("f")).toBe("full-screen");
     for (const key of ["b", "B", "."]) expect(pressed(key)).toBe("blank");
     expect(pressed("F5")).toBe("full-screen");
     expect(pressed("Escape")).toBe("leave");
@@ -27,7 +31,7 @@ describe("keys while a case is shown", () => {
     const button = document.createElement("button");
     expect(pressed("Enter", button)).toBeUndefined();
     expect(pressed(" ", button)).toBeUndefined();
-    expect(pressed("PageDown", button)).toBe("next");
+    expect(pressed("PageDown", button)).toBe("on");
   });
 
   it("mean nothing else, and nothing together with Control", () => {
