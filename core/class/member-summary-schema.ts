@@ -32,7 +32,12 @@ const RECORD = v.object({
     v.readonly(),
   ),
   times: v.exactOptional(
-    v.object({ answers: COUNT, total: AMOUNT, target: AMOUNT }),
+    v.object({
+      answers: COUNT,
+      total: AMOUNT,
+      target: AMOUNT,
+      lastDay: LOCAL_DAY,
+    }),
   ),
   takenFor: v.pipe(
     v.array(v.object({ case: CASE_ID, times: COUNT })),

@@ -8,6 +8,7 @@
  * (`class-grid.ts`).
  */
 import type { CaseId } from "../cases/case-ids";
+import { invariant } from "../invariant";
 import { isMissed } from "../memory/grade";
 import type { LocalDay } from "../memory/review";
 import {
@@ -19,13 +20,14 @@ import {
   type AnswerList,
   type AskedCase,
   gradedByCase,
+  isTimed,
   type ProgressAnswer,
 } from "../progress/answer-log";
 import { type CaseTimes, caseTimes } from "../progress/case-times";
 import { type RecallDay, recallDays } from "../progress/recall-days";
 
 /** Changes with every rule that changes what is computed here from a log. */
-export const SUMMARY_VERSION = 1;
+export const SUMMARY_VERSION = 2;
 
 /** How many of the last days that counted are told apart. */
 export const LAST_DAYS = 3;
@@ -42,6 +44,15 @@ export interface TakenFor {
   readonly times: number;
 }
 
+/** How long a case takes. Units: milliseconds, the target in seconds. */
+export interface RecordTimes extends Pick<
+  CaseTimes,
+  "answers" | "total" | "target"
+> {
+  /** The day of the newest answer that this is taken from. */
+  readonly lastDay: LocalDay;
+}
+
 /** What a learner's answers to a case say. */
 export interface CaseRecord extends AskedCase {
   /** The day of the newest answer, however it was asked. */
@@ -55,8 +66,8 @@ export interface CaseRecord extends AskedCase {
   readonly wasKept: boolean;
   /** The last days that counted, the oldest first, at most `LAST_DAYS`. */
   readonly lastDays: readonly CountedDay[];
-  /** Absent: no answer whose time counts. Units: milliseconds, the target in seconds. */
-  readonly times?: Pick<CaseTimes, "answers" | "total" | "target">;
+  /** Absent: no answer whose time counts. */
+  readonly times?: RecordTimes;
   /** Of late, the most frequent first. */
   readonly takenFor: readonly TakenFor[];
 }
@@ -98,12 +109,15 @@ function memoryFrom({
   return { stability, lastDay, lastsUntil, missedLast, days };
 }
 
-function timesFrom({
-  answers,
-  total,
-  target,
-}: CaseTimes): NonNullable<CaseRecord["times"]> {
-  return { answers, total, target };
+function timesOf(answers: readonly ProgressAnswer[]): RecordTimes | undefined {
+  const times = caseTimes(answers);
+  if (times === undefined) return undefined;
+  const { answers: count, total, target, answerWay } = times;
+  const newest = answers.findLast(
+    (answer) => isTimed(answer) && answer.answerWay === answerWay,
+  );
+  invariant(newest !== undefined, "a time is that of an answer");
+  return { answers: count, total, target, lastDay: newest.localDay };
 }
 
 /**
@@ -131,7 +145,7 @@ export function memberSummary(
     const days = recallDays(graded, settings);
     const last = days.at(-1);
     const before = days.at(-2);
-    const times = caseTimes(own);
+    const times = timesOf(own);
     answers += own.length;
     if (newest === undefined || lastDay > newest) newest = lastDay;
     cases.push({
@@ -143,7 +157,7 @@ export function memberSummary(
       lastDays: days
         .slice(-LAST_DAYS)
         .map(({ lastDay: day, wasRight }) => ({ lastDay: day, wasRight })),
-      ...(times === undefined ? {} : { times: timesFrom(times) }),
+      ...(times === undefined ? {} : { times }),
       takenFor: takenForOf(own),
     });
   }

@@ -47,16 +47,18 @@ const SLOW_SHARE = 2;
 const TIMED_ANSWERS = 3;
 
 /**
- * What was missed longer ago is not what somebody is stuck at now: it is asked
- * again within days by whoever practises its deck, so it was put away.
+ * What was missed, or slow, longer ago is not what somebody is stuck at now:
+ * it is asked again within days by whoever practises its deck, so it was put
+ * away. Days that the rule itself goes by: an answer chosen from pictures, or
+ * a case looked up, says nothing of whether the misses before still hold.
  */
 const CURRENT_DAYS = 28;
 
 /** From so many days without an answer on somebody is away: more than a week, so that a weekly class is no absence. */
 export const AWAY_DAYS = 8;
 
-function missedDays({ lastDays }: CaseRecord): number {
-  return lastDays.filter(({ wasRight }) => !wasRight).length;
+function isCurrent(day: LocalDay | undefined, today: LocalDay): boolean {
+  return day !== undefined && today - day <= CURRENT_DAYS;
 }
 
 /** How far a case is above its target in its usual time, where that is slow: over twice, often enough, and not missed meanwhile. */
@@ -75,20 +77,20 @@ export function stuckAt(
   record: CaseRecord,
   today: LocalDay,
 ): Stuck | undefined {
-  if (today - record.lastDay > CURRENT_DAYS) return undefined;
   const [taken] = record.takenFor;
   const takenFor = taken === undefined ? {} : { takenFor: taken.case };
-  const missed = missedDays(record);
+  const { memory, times } = record;
+  const days = record.lastDays.filter(({ lastDay }) =>
+    isCurrent(lastDay, today),
+  );
+  const missed = days.filter(({ wasRight }) => !wasRight).length;
   if (missed >= MISSED_DAYS)
-    return {
-      kind: "misses",
-      missed,
-      days: record.lastDays.length,
-      ...takenFor,
-    };
-  if (record.wasKept && record.memory?.missedLast === true)
+    return { kind: "misses", missed, days: days.length, ...takenFor };
+  if (record.wasKept && memory?.missedLast && isCurrent(memory.lastDay, today))
     return { kind: "lost", ...takenFor };
-  const share = slowShare(record);
+  const share = isCurrent(times?.lastDay, today)
+    ? slowShare(record)
+    : undefined;
   return share === undefined ? undefined : { kind: "slow", share };
 }
 

@@ -77,6 +77,7 @@ describe("what a learner's log says to their coach", () => {
       answers: 4,
       total: 17_000,
       target: 8,
+      lastDay: TODAY - 1,
     });
   });
 

@@ -3,6 +3,7 @@ import { gravity, stuckAt } from "../../../core/class/stuck";
 import { present } from "../../../core/invariant";
 import { dayNumber } from "../../../core/memory/local-day";
 import type { Review } from "../../../core/memory/review";
+import { ms } from "../memory/sample-review";
 import { ago, missedAgo, slowAnswers, summaryOf, TODAY } from "./made-members";
 
 function stuck(answers: readonly Review[], today = TODAY) {
@@ -65,10 +66,38 @@ describe("being stuck at a case", () => {
     expect(missedSince?.kind).not.toBe("slow");
   });
 
-  it("is over four weeks after the last answer", () => {
+  it("is over four weeks after the last day that counted", () => {
     const log = [missedAgo(3, "E1"), missedAgo(1, "E1")];
-    expect(stuck(log, TODAY + 27)).toBeDefined();
-    expect(stuck(log, TODAY + 28)).toBeUndefined();
+    expect(stuck(log, TODAY + 25)).toMatchObject({ missed: 2, days: 2 });
+    expect(stuck(log, TODAY + 26)).toBeUndefined();
+    const lost = [60, 55, 40, 20].map((days) => ago(days, "E1"));
+    lost.push(missedAgo(1, "E1"));
+    expect(stuck(lost, TODAY + 27)).toBeDefined();
+    expect(stuck(lost, TODAY + 28)).toBeUndefined();
+    const slow = slowAnswers("E1", 20, 3);
+    expect(stuck(slow, TODAY + 27)).toBeDefined();
+    expect(stuck(slow, TODAY + 28)).toBeUndefined();
+  });
+
+  it("is not begun again by an answer that does not count", () => {
+    const chosen = ago(1, "E1", { asking: "extra", answerWay: "which-is-it" });
+    expect(
+      stuck([missedAgo(202, "E1"), missedAgo(200, "E1"), chosen]),
+    ).toBeUndefined();
+    const kept = [320, 315, 300, 260].map((days) => ago(days, "E1"));
+    expect(stuck([...kept, missedAgo(200, "E1"), chosen])).toBeUndefined();
+    const slow = [203, 202, 201].map((days) =>
+      ago(days, "E1", { total: ms(20_000) }),
+    );
+    expect(stuck(slow, TODAY - 190)?.kind).toBe("slow");
+    expect(stuck([...slow, chosen])).toBeUndefined();
+  });
+
+  it("counts the missed days of four weeks, and none before them", () => {
+    expect(stuck([missedAgo(200, "E1"), missedAgo(1, "E1")])).toBeUndefined();
+    expect(
+      stuck([missedAgo(200, "E1"), missedAgo(3, "E1"), missedAgo(1, "E1")]),
+    ).toEqual({ kind: "misses", missed: 2, days: 2 });
   });
 
   it("weighs every missed day, and what is lost or slow as one", () => {
