@@ -6,10 +6,10 @@
  * Who has been away for over a week is not counted: what they last did says
  * little about today, and they need to practise before they need a lesson.
  */
-import { areAlike } from "../cases/alike";
 import type { CaseId } from "../cases/case-ids";
 import type { Hold } from "../cases/variant";
 import type { ClassGrid, ClassRow } from "./class-grid";
+import { mixedUpWith, mixUpsOf } from "./mix-ups";
 import { gravity, type Stuck } from "./stuck";
 
 /** The most cases of one lesson. */
@@ -96,43 +96,6 @@ function candidateAt(
   };
 }
 
-type MixUps = ReadonlyMap<CaseId, ReadonlyMap<CaseId, number>>;
-
-/** How often those who are stuck mixed up which two cases, in either direction. */
-function mixUpsOf(rows: readonly ClassRow[]): MixUps {
-  const mixUps = new Map<CaseId, Map<CaseId, number>>();
-  const add = (one: CaseId, other: CaseId, times: number) => {
-    const own = mixUps.get(one) ?? new Map<CaseId, number>();
-    mixUps.set(one, own.set(other, (own.get(other) ?? 0) + times));
-  };
-  for (const cell of rows.flatMap(({ cells }) => cells)) {
-    if (cell?.stuck?.takenFor === undefined) continue;
-    const { case: id, takenFor } = cell.record;
-    for (const { case: other, times } of takenFor) {
-      add(id, other, times);
-      add(other, id, times);
-    }
-  }
-  return mixUps;
-}
-
-/**
- * The case that one is mixed up with: it belongs into the same lesson, since
- * who mixes two up has to see both. It takes another case's seat, so it has to
- * be what at least every third of those does who are stuck there; and twice in
- * the class is no accident, while once is enough for two that look alike.
- */
-function mixedUpWith(
-  { case: id, learners }: LessonCase,
-  mixUps: MixUps,
-): CaseId | undefined {
-  const [most] = [...(mixUps.get(id) ?? [])].toSorted(([, a], [, b]) => b - a);
-  if (most === undefined) return undefined;
-  const [other, times] = most;
-  if (3 * times < learners.length) return undefined;
-  return times >= 2 || areAlike(id, other) ? other : undefined;
-}
-
 interface StuckCases {
   readonly chosen: readonly LessonCase[];
   /** At how many cases somebody is stuck in all. */
@@ -160,7 +123,7 @@ function stuckCases(
     if (chosen.size >= MOST_CASES) break;
     if (chosen.has(lesson.case)) continue;
     chosen.set(lesson.case, lesson);
-    const other = mixedUpWith(lesson, mixUps);
+    const other = mixedUpWith(lesson.case, lesson.learners.length, mixUps);
     if (other === undefined || chosen.has(other)) continue;
     if (chosen.size >= MOST_CASES) break;
     const beside = lessons.get(other) ?? { case: other, learners: [] };

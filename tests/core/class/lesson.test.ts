@@ -82,6 +82,18 @@ describe("the next lesson", () => {
     expect(ids([ada, ...others.slice(1)])).toEqual(["C1", "C2"]);
   });
 
+  it("counts children who mix two up, and not how often one of them does", () => {
+    const ada = [8, 6, 4, 2].map((days) => missedAgo(days, "C1", "C2"));
+    const others = ["Ben", "Cam", "Dee"].map((name) =>
+      member(name, ...misses("C1")),
+    );
+    expect(
+      lessonOf([member("Ada", ...ada), ...others], ["C1", "C2"]).cases.map(
+        (one) => one.case,
+      ),
+    ).toEqual(["C1"]);
+  });
+
   it("takes a single mix-up of cases that do not look alike for an accident", () => {
     expect(areAlike("E1", "E7")).toBe(false);
     const once = member("Ada", missedAgo(4, "E1", "E7"), missedAgo(2, "E1"));
