@@ -134,26 +134,6 @@ export async function heardDigests(
   });
 }
 
-/** The digest of one of them; the empty text where nothing of theirs was heard. */
-export async function heardDigest(
-  database: TurnwiseDatabase,
-  learner: string,
-): Promise<Result<string, StorageError>> {
-  return tryReading(async () => {
-    const { heard, classmates } = database;
-    const [ids, row] = await database.transaction(
-      "r",
-      [heard, classmates],
-      () =>
-        Promise.all([
-          heard.where("learner").equals(learner).primaryKeys(),
-          classmates.get(learner),
-        ]),
-    );
-    return ids.length === 0 ? "" : digestOf(ids, row?.["leftOut"] === true);
-  });
-}
-
 async function digestOf(
   ids: readonly string[],
   isLeftOut: boolean,

@@ -7,7 +7,6 @@ import type { NamedBlock } from "../../../core/sharing/results-block";
 import {
   countLeftOut,
   deleteClassmate,
-  heardDigest,
   heardDigests,
   readAgain,
   readClassmates,
@@ -62,9 +61,9 @@ async function names() {
 }
 
 async function digest(learner = ANN.id) {
-  const read = await heardDigest(database, learner);
+  const read = await heardDigests(database);
   if (!read.ok) throw new Error(read.error.code);
-  return read.value;
+  return read.value.get(learner) ?? "";
 }
 
 const [FIRST, SECOND, THIRD] = answersOf(ANN, 3) as [Review, Review, Review];

@@ -244,6 +244,20 @@ describe("those who shared their results", () => {
     );
   });
 
+  it("say nothing of an answer that is in the log here, though they place it at another time", async () => {
+    const own = sampleReview({ learner: ANN, case: "C3" });
+    await acknowledgeReview(database, { review: own });
+    const at = (own.at + 60_000) as Milliseconds;
+    await takeIn(
+      database,
+      named(5, answersBlock(5, [{ ...own, at }], { learner: ANN })),
+    );
+    const log = await readClassLog(database, { id: ANN, isHere: true });
+    const same = (log.ok ? log.value : []).filter(({ id }) => id === own.id);
+    expect(same).toEqual([own]);
+    expect((await read()).summaries.get(ANN)).toMatchObject({ answers: 4 });
+  });
+
   it("are told apart from one of the same name", async () => {
     await takeIn(
       database,
