@@ -23,20 +23,35 @@ export async function saveSetting(
 }
 
 /**
- * Changes some fields of an object under a key and leaves its others as they
- * now are: another window may have changed those since they were read here.
+ * Changes what is under a key: reads, changes and writes it in one
+ * transaction, so that what another window stored meanwhile is built upon and
+ * not written over. `change` gets what is stored, not yet parsed.
  */
-export async function mergeSetting(
+export async function changeSetting(
   database: TurnwiseDatabase,
   key: string,
-  patch: Readonly<Record<string, unknown>>,
+  change: (stored: unknown) => unknown,
 ): Promise<Result<void, StorageError>> {
   const { settings } = database;
   return tryWriting(() =>
     database.transaction("rw", settings, async () => {
-      const stored = (await settings.get(key))?.value;
-      const fields = typeof stored === "object" ? stored : {};
-      await settings.put({ key, value: { ...fields, ...patch } });
+      const stored: unknown = (await settings.get(key))?.value;
+      await settings.put({ key, value: change(stored) });
     }),
   );
+}
+
+/**
+ * Changes some fields of an object under a key and leaves its others as they
+ * now are: another window may have changed those since they were read here.
+ */
+export function mergeSetting(
+  database: TurnwiseDatabase,
+  key: string,
+  patch: Readonly<Record<string, unknown>>,
+): Promise<Result<void, StorageError>> {
+  return changeSetting(database, key, (stored) => {
+    const fields = typeof stored === "object" ? stored : {};
+    return { ...fields, ...patch };
+  });
 }

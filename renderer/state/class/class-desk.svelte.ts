@@ -13,8 +13,12 @@ import type { DeckCase } from "../../../core/deck/deck";
 import { FIRST_COURSE } from "../../../core/deck/starter-decks";
 import type { Learner } from "../../../core/memory/learner";
 import type { LocalDay } from "../../../core/memory/review";
-import { hearOtherWindows } from "../../platform/other-windows";
-import { readSetting, saveSetting } from "../../storage/settings";
+import {
+  hearOtherWindows,
+  tellOtherWindows,
+} from "../../platform/other-windows";
+import { changeSetting, readSetting } from "../../storage/settings";
+import type { LogReader } from "../../workers/class-client";
 import type { DeckShelf } from "../decks.svelte";
 import type { TurnwiseDatabase } from "../../storage/database";
 import type { LearnerState } from "../learner.svelte";
@@ -34,6 +38,20 @@ const CHOICES = v.object({
   leftOut: v.fallback(v.array(v.string()), []),
 });
 
+function leftOutFrom(stored: unknown): readonly string[] {
+  const parsed = v.safeParse(CHOICES, stored ?? {});
+  return parsed.success ? parsed.output.leftOut : [];
+}
+
+function withChoice(
+  leftOut: readonly string[],
+  id: string,
+  isIn: boolean,
+): readonly string[] {
+  const others = leftOut.filter((one) => one !== id);
+  return isIn ? others : [...others, id];
+}
+
 /** Whether the grid has what needs looking at first, or the order of decks and names. */
 export const CLASS_ORDERS = ["stuck-first", "as-decks"] as const;
 
@@ -43,8 +61,8 @@ export type ClassOrder = (typeof CLASS_ORDERS)[number];
 /** What the desk needs of the app. */
 export interface ClassDeskApp {
   readonly learners: readonly Learner[];
-  readonly decks: DeckShelf;
-  readonly current: LearnerState;
+  readonly decks: Pick<DeckShelf, "all">;
+  readonly current: Pick<LearnerState, "today">;
   /** The machine's own store: a guest at the desk has another. */
   readonly database: TurnwiseDatabase;
 }
@@ -58,6 +76,7 @@ export interface ClassProgress {
 /** The class on the desk. */
 export class ClassDesk {
   readonly #app: ClassDeskApp;
+  readonly #reader: (() => LogReader) | undefined;
   #summaries: ReadonlyMap<string, MemberSummary> | undefined = $state.raw();
   #leftOut: readonly string[] = $state.raw([]);
   /** Everybody who may be in the class, by name; undefined until it is known. */
@@ -83,7 +102,9 @@ export class ClassDesk {
   /** The cases of the decks that those of the class practise who are here. */
   #practised = $derived.by(() => {
     const { all } = this.#app.decks;
-    const here = (this.enrolled ?? []).filter(({ isHere }) => isHere);
+    const here = (this.enrolled ?? []).filter(
+      ({ id, isHere }) => isHere && this.isIn(id),
+    );
     const decks = here.flatMap(({ decks: chosen }) =>
       chosen === undefined
         ? FIRST_COURSE
@@ -119,8 +140,10 @@ export class ClassDesk {
     this.order === "stuck-first" ? stuckFirst(this.#grid) : this.#grid,
   );
 
-  constructor(app: ClassDeskApp) {
+  /** Logs are read by a worker, unless a reader is given. */
+  constructor(app: ClassDeskApp, reader?: () => LogReader) {
     this.#app = app;
+    this.#reader = reader;
   }
 
   /** Whether everything there is has been read. */
@@ -158,19 +181,24 @@ export class ClassDesk {
 
   /** Takes somebody into the class or out of it, and remembers it. */
   async setIn(id: string, isIn: boolean): Promise<void> {
-    const others = this.#leftOut.filter((one) => one !== id);
-    this.#leftOut = isIn ? others : [...others, id];
-    const saved = await saveSetting(this.#app.database, CLASS_KEY, {
-      leftOut: [...this.#leftOut],
-    });
-    if (!saved.ok) this.trouble = saved.error;
+    this.#leftOut = withChoice(this.#leftOut, id, isIn);
+    const saved = await changeSetting(
+      this.#app.database,
+      CLASS_KEY,
+      (stored) => ({
+        leftOut: withChoice(leftOutFrom(stored), id, isIn),
+      }),
+    );
+    if (saved.ok) tellOtherWindows({ changed: "learner", id });
+    else this.trouble = saved.error;
   }
 
   /** Reads the class, now and whenever another window has changed something. Call it in an effect. */
   follow(): () => void {
     this.readAgain();
-    const deaf = hearOtherWindows(({ changed }) => {
-      if (changed === "learner" && !this.#isResting) this.readAgain();
+    // Learners, decks and answers all stand in the table.
+    const deaf = hearOtherWindows(() => {
+      if (!this.#isResting) this.readAgain();
     });
     return () => {
       deaf();
@@ -203,8 +231,6 @@ export class ClassDesk {
     today: LocalDay,
     signal: AbortSignal,
   ): Promise<ClassError | undefined> {
-    const choices = await readSetting(this.#app.database, CLASS_KEY);
-    if (!choices.ok) return choices.error;
     const enrolled = await readEnrolled(this.#app.database, learners);
     if (!enrolled.ok) return enrolled.error;
     const summaries = await readSummaries(this.#app.database, enrolled.value, {
@@ -213,11 +239,14 @@ export class ClassDesk {
       onprogress: (done, all) => {
         if (!signal.aborted) this.progress = { done, all };
       },
+      ...(this.#reader !== undefined && { reader: this.#reader() }),
     });
     if (!summaries.ok) return summaries.error;
+    // Last, so that nobody's choice is older than what is shown.
+    const choices = await readSetting(this.#app.database, CLASS_KEY);
+    if (!choices.ok) return choices.error;
     if (signal.aborted) return undefined;
-    const parsed = v.safeParse(CHOICES, choices.value ?? {});
-    this.#leftOut = parsed.success ? parsed.output.leftOut : [];
+    this.#leftOut = leftOutFrom(choices.value);
     this.enrolled = enrolled.value;
     this.#summaries = summaries.value;
     return undefined;
