@@ -3,40 +3,63 @@
  * of a class, for the twenty minutes that a coach has; four minutes each are
  * enough to show a case, turn it together and ask it once around.
  *
+ * A lesson is for the class. Where one child of forty is stuck everywhere,
+ * five cases of theirs are no lesson for the others: such a child is named
+ * (`alone`), to sit down with, and the class learns something new. In a group
+ * of up to five each may have a seat, and those not served yet come first.
+ *
+ * Cases of one stage stand together: where half of a class is in the first
+ * layer and half at the end, one half is taught while the other practises,
+ * once, and not in turns. All is told in one hold, the one of most whom it is
+ * for; who holds the cube the other way is named (`otherHold`).
+ *
  * Who has been away for over a week is not counted: what they last did says
  * little about today, and they need to practise before they need a lesson.
  */
 import type { CaseId } from "../cases/case-ids";
+import { stageOfCase } from "../cases/case-table";
+import { holdFor } from "../cases/hold-in-stage";
+import { groupOfStage } from "../cases/stage";
 import type { Hold } from "../cases/variant";
 import type { ClassGrid, ClassRow } from "./class-grid";
-import { mixedUpWith, mixUpsOf } from "./mix-ups";
-import { gravity, type Stuck } from "./stuck";
+import { holdToldIn } from "./lesson-hold";
+import {
+  enoughStuck,
+  seats,
+  type StuckCase,
+  stuckCases,
+  type StuckLearner,
+} from "./lesson-seats";
+import { newCases } from "./new-cases";
 
 /** The most cases of one lesson. */
 export const MOST_CASES = 5;
 
-/** A learner at a case of the lesson. */
-export interface StuckLearner {
-  /** The learner's id. */
-  readonly member: string;
-  readonly stuck: Stuck;
-}
-
 /** A case of the lesson. */
 export interface LessonCase {
   readonly case: CaseId;
-  /** How most of those who are stuck at it hold it; absent where nobody has answered it. */
+  /** How the lesson holds it; absent where nobody of the class has held a first layer. */
   readonly hold?: Hold;
   /** Those of the class who are stuck there, the gravest first. */
   readonly learners: readonly StuckLearner[];
   /** Whether it is there for the case before it, which is mixed up with it. */
   readonly isBeside: boolean;
+  /** In a lesson of new cases, how many of those who practise have not met it. */
+  readonly notMet?: number;
 }
+
+/**
+ * What a lesson is about. `stuck`: what learners are stuck at; `next`: what
+ * the class can learn next. Without a case: `nobody` practises; there are
+ * `no-cases` to choose from; `all-met`: everybody has met every case, and
+ * `most-met`: most have met each.
+ */
+export type LessonKind =
+  "stuck" | "next" | "nobody" | "no-cases" | "all-met" | "most-met";
 
 /** A lesson, and who needs another thing. */
 export interface Lesson {
-  /** `stuck`: what learners are stuck at; `next`: nobody is, so what comes next in the deck; `none`: neither. */
-  readonly kind: "stuck" | "next" | "none";
+  readonly kind: LessonKind;
   readonly cases: readonly LessonCase[];
   /** At how many cases somebody is stuck in all. */
   readonly stuckCases: number;
@@ -44,6 +67,12 @@ export interface Lesson {
   readonly practising: number;
   /** Ids of those stuck at a case of the lesson. */
   readonly stuck: readonly string[];
+  /** Ids of those who are stuck, but at no case of the lesson: at most cases first. */
+  readonly alone: readonly string[];
+  /** How the first layer is held in the lesson; absent: it has no such case, or nobody has held one. */
+  readonly hold?: Hold;
+  /** Ids of those whom the lesson is for and who hold the first layer the other way. */
+  readonly otherHold: readonly string[];
   /** Ids of those who have not practised for over a week, the longest first. */
   readonly away: readonly {
     readonly member: string;
@@ -53,123 +82,105 @@ export interface Lesson {
   readonly notBegun: readonly string[];
 }
 
-interface Candidate {
-  readonly lesson: LessonCase;
-  readonly gravity: number;
+type Chosen = Pick<Lesson, "kind"> & {
+  readonly cases: readonly Omit<LessonCase, "hold">[];
+};
+
+function isOfFirstLayer(one: { readonly case: CaseId }): boolean {
+  return groupOfStage(stageOfCase(one.case)) === "first-layer";
 }
 
-function mostFrequent<T>(values: readonly T[]): T | undefined {
-  const counts = new Map<T, number>();
-  for (const value of values) counts.set(value, (counts.get(value) ?? 0) + 1);
-  const most = Math.max(...counts.values());
-  return [...counts].find(([, count]) => count === most)?.[0];
-}
-
-function candidateAt(
-  rows: readonly ClassRow[],
-  id: CaseId,
-  column: number,
-): Candidate {
-  const cells = rows.flatMap(({ member, cells: own }) => {
-    const cell = own[column];
-    return cell === undefined ? [] : [{ member: member.id, cell }];
-  });
-  const stuckThere = cells
-    .flatMap(({ member, cell: { stuck, record } }) =>
-      stuck === undefined ? [] : [{ member, stuck, hold: record.hold }],
-    )
-    .toSorted((a, b) => gravity(b.stuck) - gravity(a.stuck));
-  // Where nobody is stuck, as it is held by whoever has answered it.
-  const holds =
-    stuckThere.length > 0
-      ? stuckThere.map(({ hold }) => hold)
-      : cells.map(({ cell }) => cell.record.hold);
-  const hold = mostFrequent(holds);
-  return {
-    lesson: {
-      case: id,
-      ...(hold === undefined ? {} : { hold }),
-      learners: stuckThere.map(({ member, stuck }) => ({ member, stuck })),
-      isBeside: false,
-    },
-    gravity: stuckThere.reduce((sum, { stuck }) => sum + gravity(stuck), 0),
-  };
-}
-
-interface StuckCases {
-  readonly chosen: readonly LessonCase[];
-  /** At how many cases somebody is stuck in all. */
-  readonly all: number;
-}
-
-function stuckCases(
+/** Why there is no case to teach. */
+function nothing(
   { cases }: Pick<ClassGrid, "cases">,
   rows: readonly ClassRow[],
-): StuckCases {
-  const candidates = cases.map((id, column) => candidateAt(rows, id, column));
-  const lessons = new Map(
-    candidates.map(({ lesson }) => [lesson.case, lesson]),
+): Chosen {
+  const isAllMet = rows.every(({ cells }) =>
+    cells.every((cell) => cell !== undefined),
   );
-  const stuck = candidates
-    .filter(({ lesson }) => lesson.learners.length > 0)
-    .toSorted(
-      (a, b) =>
-        b.lesson.learners.length - a.lesson.learners.length ||
-        b.gravity - a.gravity,
-    );
-  const mixUps = mixUpsOf(rows);
-  const chosen = new Map<CaseId, LessonCase>();
-  for (const { lesson } of stuck) {
-    if (chosen.size >= MOST_CASES) break;
-    if (chosen.has(lesson.case)) continue;
-    chosen.set(lesson.case, lesson);
-    const other = mixedUpWith(lesson.case, lesson.learners.length, mixUps);
-    if (other === undefined || chosen.has(other)) continue;
-    if (chosen.size >= MOST_CASES) break;
-    const beside = lessons.get(other) ?? { case: other, learners: [] };
-    chosen.set(other, { ...beside, isBeside: true });
-  }
-  return { chosen: [...chosen.values()], all: stuck.length };
+  const kind =
+    rows.length === 0
+      ? "nobody"
+      : cases.length === 0
+        ? "no-cases"
+        : isAllMet
+          ? "all-met"
+          : "most-met";
+  return { kind, cases: [] };
 }
 
-/** The first cases that most of those who practise have not met. */
-function nextCases(
-  { cases }: Pick<ClassGrid, "cases">,
+function choose(
+  grid: Pick<ClassGrid, "cases">,
   rows: readonly ClassRow[],
-): readonly LessonCase[] {
-  if (rows.length === 0) return [];
-  return cases
-    .filter((_, column) => {
-      const met = rows.filter(({ cells }) => cells[column] !== undefined);
-      return 2 * met.length < rows.length;
-    })
-    .slice(0, MOST_CASES)
-    .map((id) => ({ case: id, learners: [], isBeside: false }));
+  stuck: readonly StuckCase[],
+): Chosen {
+  if (rows.length === 0) return nothing(grid, rows);
+  const enough = enoughStuck(rows.length);
+  const ofMany = seats(stuck, rows, { most: MOST_CASES, enough });
+  if (ofMany.length > 0) return { kind: "stuck", cases: ofMany };
+  const ofFew = seats(stuck, rows, { most: MOST_CASES, enough: 1 });
+  // Nothing new is put on top where most are stuck, each at something else.
+  const areMostStuck =
+    2 * rows.filter((row) => row.stuck > 0).length > rows.length;
+  const next = areMostStuck
+    ? []
+    : newCases(grid, { rows, most: MOST_CASES, enough });
+  if (next.length > 0)
+    return {
+      kind: "next",
+      cases: next.map((one) => ({ ...one, learners: [], isBeside: false })),
+    };
+  // With nothing else to teach, what a few are stuck at is taught after all.
+  return ofFew.length > 0
+    ? { kind: "stuck", cases: ofFew }
+    : nothing(grid, rows);
 }
 
 /**
- * The next lesson of a class: the cases at which most are stuck, then at which
- * they are stuck worst, then as they stand in the deck; where nobody is stuck,
+ * The next lesson of a class: the cases at which most are stuck, then those
+ * that serve the most who have no case yet, then at which they are stuck
+ * worst, then as they stand in the deck; where no case is one for the class,
  * what comes next.
  *
  * Shape: `grid` with its columns in the deck's order, not sorted.
  */
 export function nextLesson(grid: ClassGrid): Lesson {
-  const practising = grid.rows.filter(
+  const rows = grid.rows.filter(
     ({ attendance }) => attendance.kind === "practises",
   );
-  const { chosen, all } = stuckCases(grid, practising);
-  const next = chosen.length > 0 ? [] : nextCases(grid, practising);
+  const all = stuckCases(grid, rows);
+  const { kind, cases } = choose(grid, rows, all);
+  const stuck = [
+    ...new Set(
+      cases.flatMap(({ learners }) => learners.map(({ member }) => member)),
+    ),
+  ];
+  const ofFirstLayer = cases.filter(isOfFirstLayer);
+  const columns = new Map(grid.cases.map((id, column) => [id, column]));
+  const isFor = ({ member, cells }: ClassRow) =>
+    ofFirstLayer.some(({ case: id, learners }) =>
+      kind === "stuck"
+        ? learners.some((one) => one.member === member.id)
+        : cells[columns.get(id) ?? -1] === undefined,
+    );
+  const { hold, otherHold } = holdToldIn(rows, rows.filter(isFor));
   return {
-    kind: chosen.length > 0 ? "stuck" : next.length > 0 ? "next" : "none",
-    cases: chosen.length > 0 ? chosen : next,
-    stuckCases: all,
-    practising: practising.length,
-    stuck: [
-      ...new Set(
-        chosen.flatMap(({ learners }) => learners.map(({ member }) => member)),
-      ),
-    ],
+    kind,
+    cases: cases.map((one) => {
+      const held = isOfFirstLayer(one)
+        ? hold
+        : holdFor(stageOfCase(one.case), "down");
+      return { ...one, ...(held === undefined ? {} : { hold: held }) };
+    }),
+    stuckCases: all.length,
+    practising: rows.length,
+    stuck,
+    alone: rows
+      .filter(({ member, stuck: at }) => at > 0 && !stuck.includes(member.id))
+      .toSorted((a, b) => b.stuck - a.stuck)
+      .map(({ member }) => member.id),
+    ...(hold !== undefined && ofFirstLayer.length > 0 ? { hold } : {}),
+    otherHold,
     away: grid.rows
       .flatMap(({ member, attendance }) =>
         attendance.kind === "away"

@@ -1,8 +1,14 @@
 import { describe, expect, it } from "vitest";
 import { areAlike } from "../../../core/cases/alike";
 import type { CaseId } from "../../../core/cases/case-ids";
+import { casesOfStage } from "../../../core/cases/case-table";
 import { type ClassMember, classGrid } from "../../../core/class/class-grid";
-import { MOST_CASES, nextLesson } from "../../../core/class/lesson";
+import {
+  type Lesson,
+  MOST_CASES,
+  nextLesson,
+} from "../../../core/class/lesson";
+import { present } from "../../../core/invariant";
 import { dayNumber } from "../../../core/memory/local-day";
 import { ago, member, missedAgo, slowAnswers, TODAY } from "./made-members";
 
@@ -32,12 +38,12 @@ describe("the next lesson", () => {
     expect(lesson.stuck).toEqual(["ben", "cam", "ada"]);
   });
 
-  it("goes on with those at which they are stuck worst, then as the deck does", () => {
+  it("goes on with whom it has not served, then with those at which they are stuck worst, then as the deck does", () => {
     const lesson = lessonOf([
       member("Ada", ...slowAnswers("E1", 20, 3)),
       member("Ben", ...misses("E5a", "E4a")),
     ]);
-    expect(lesson.cases.map((one) => one.case)).toEqual(["E4a", "E5a", "E1"]);
+    expect(lesson.cases.map((one) => one.case)).toEqual(["E4a", "E1", "E5a"]);
   });
 
   it("has no more than five cases, and says at how many somebody is stuck", () => {
@@ -66,6 +72,7 @@ describe("the next lesson", () => {
     ]);
     expect(lesson.cases[1]).toEqual({
       case: "C2",
+      hold: "up",
       learners: [],
       isBeside: true,
     });
@@ -141,10 +148,19 @@ describe("the next lesson", () => {
     ]);
   });
 
-  it("is none without anybody who practises, or with nothing left", () => {
-    expect(lessonOf([]).kind).toBe("none");
-    expect(lessonOf([member("Ada")]).kind).toBe("none");
-    expect(lessonOf([member("Ada", ago(1, "E1"))], ["E1"]).kind).toBe("none");
+  it("says truly why there is none", () => {
+    expect(lessonOf([]).kind).toBe("nobody");
+    expect(lessonOf([member("Ada")]).kind).toBe("nobody");
+    const ada = member("Ada", ago(1, "E1"));
+    expect(lessonOf([ada], ["E1"]).kind).toBe("all-met");
+    expect(lessonOf([ada], []).kind).toBe("no-cases");
+    const most = [
+      ...Array.from({ length: 9 }, (_, i) =>
+        member(`Learner ${i}`, ago(1, "E1"), ago(1, "E3")),
+      ),
+      member("Ada", ago(1, "E1")),
+    ];
+    expect(lessonOf(most, ["E1", "E3"]).kind).toBe("most-met");
   });
 
   it("is told in the hold of most of those who are stuck", () => {
@@ -158,5 +174,181 @@ describe("the next lesson", () => {
       member("Cam", ...misses("E1")),
     ]);
     expect(lesson.cases[0]?.hold).toBe("down");
+  });
+
+  it("is told in one hold, and names who holds the cube the other way", () => {
+    const down = (id: CaseId) =>
+      misses(id).map((review) => ({ ...review, hold: "down" as const }));
+    const lesson = lessonOf([
+      member("Ada", ...misses("E1")),
+      member("Ben", ...misses("E1")),
+      member("Cam", ...down("E3")),
+      member("Dee", ...[ago(1, "E5a", { hold: "down" })]),
+    ]);
+    expect(lesson.cases.map(({ hold }) => hold)).toEqual(["up", "up"]);
+    expect(lesson).toMatchObject({ hold: "up", otherHold: ["cam"] });
+  });
+
+  it("leaves the last layer on top whatever the first layer's hold", () => {
+    const id = present(casesOfStage("second-layer-edges")[0], "a case").id;
+    const late = [4, 2].map((days) => ({
+      ...missedAgo(days, id),
+      hold: "down" as const,
+    }));
+    const lesson = lessonOf(
+      [member("Ada", ago(9, "E1"), ...late)],
+      [...CASES, id],
+    );
+    expect(lesson.cases.map(({ hold }) => hold)).toEqual(["down"]);
+    expect(lesson.hold).toBeUndefined();
+    expect(lesson.otherHold).toEqual([]);
+  });
+});
+
+/** So many learners who answered these cases well, the day before. */
+const knowing = (count: number, ...ids: readonly CaseId[]) =>
+  Array.from({ length: count }, (_, i) =>
+    member(`Learner ${i}`, ...ids.map((id) => ago(1, id))),
+  );
+const idsOf = ({ cases }: Lesson) => cases.map((one) => one.case);
+
+describe("a lesson that a coach can teach in twenty minutes", () => {
+  it("is a lone learner's own cases", () => {
+    const lesson = lessonOf([member("Ada", ...misses("E1", "E3", "E4a"))]);
+    expect(idsOf(lesson)).toEqual(["E1", "E3", "E4a"]);
+    const next = lessonOf([member("Ada", ago(1, "E1"))]);
+    expect(idsOf(next)).toEqual(["E2a", "E3", "E4a", "E5a", "E6a"]);
+    expect(next.cases[0]).toMatchObject({ notMet: 1, hold: "up" });
+  });
+
+  it("serves both of two, and goes on though only one of them has met what comes", () => {
+    const lesson = lessonOf([
+      member("Ada", ...misses(...CASES)),
+      member("Ben", ...slowAnswers("E6a", 20, 3)),
+    ]);
+    expect(idsOf(lesson)[0]).toBe("E6a");
+    expect(lesson.stuck.toSorted()).toEqual(["ada", "ben"]);
+    const next = lessonOf([
+      member("Ada", ...CASES.map((id) => ago(1, id))),
+      member("Ben", ago(1, "E1")),
+    ]);
+    expect(next.kind).toBe("next");
+    expect(idsOf(next)).toEqual(["E2a", "E3", "E4a", "E5a", "E6a"]);
+  });
+
+  it("is for the class of forty and not for the one who is stuck everywhere", () => {
+    const ada = member("Ada", ...misses(...CASES));
+    const new_ = lessonOf([ada, ...knowing(39, "E1", "E2a")]);
+    expect(new_.kind).toBe("next");
+    expect(idsOf(new_)).toEqual(["E3", "E4a", "E5a", "E6a", "E7"]);
+    expect(new_).toMatchObject({ alone: ["ada"], stuckCases: CASES.length });
+    const four = ["Ben", "Cam", "Dee", "Eva"].map((name) =>
+      member(name, ...misses("E3")),
+    );
+    const shared = lessonOf([ada, ...four, ...knowing(35, "E1")]);
+    expect(shared.kind).toBe("stuck");
+    expect(idsOf(shared)).toEqual(["E3"]);
+    expect(shared.alone).toEqual([]);
+    expect(shared.stuck).toContain("ada");
+  });
+
+  it("teaches what a few are stuck at after all, where nothing is new, and two of one child's cases at most", () => {
+    const lesson = lessonOf([
+      member("Ada", ...misses(...CASES)),
+      ...knowing(39, ...CASES),
+    ]);
+    expect(lesson.kind).toBe("stuck");
+    expect(lesson.cases).toHaveLength(2);
+  });
+
+  it("gives each of a small group a seat before one of them gets a second", () => {
+    const lesson = lessonOf([
+      member("Ada", ...misses("E1", "E2a", "E7")),
+      member("Ben", ...misses("E3")),
+      member("Cam", ...misses("E4a")),
+      member("Dee", ...misses("E5a")),
+    ]);
+    expect(idsOf(lesson)).toEqual(["E1", "E3", "E4a", "E5a", "E2a"]);
+  });
+
+  it("puts nothing new on top where most are stuck, each at something else", () => {
+    const lesson = lessonOf(
+      CASES.slice(0, 6).map((id, i) => member(`Learner ${i}`, ...misses(id))),
+    );
+    expect(lesson.kind).toBe("stuck");
+    expect(lesson.cases).toHaveLength(MOST_CASES);
+    expect(lesson.alone).toHaveLength(1);
+  });
+
+  it("is none where all are away: they practise first", () => {
+    const lesson = lessonOf(
+      ["Ada", "Ben"].map((name) =>
+        member(name, missedAgo(12, "E1"), missedAgo(9, "E1")),
+      ),
+    );
+    expect(lesson).toMatchObject({ kind: "nobody", cases: [], alone: [] });
+    expect(lesson.away).toHaveLength(2);
+  });
+
+  it("does not teach twenty what nineteen know", () => {
+    const met = CASES.map((id) => ago(1, id));
+    const lesson = lessonOf([
+      ...knowing(19, ...CASES),
+      member("Ada", ...met.slice(0, -1)),
+    ]);
+    expect(lesson.kind).toBe("most-met");
+  });
+
+  it("is for those who can follow, where half are at the beginning and half at the end", () => {
+    const end = casesOfStage("second-layer-edges").map(({ id }) => id);
+    const cases = [...CASES, ...end];
+    const beginners = knowing(10, "E1", "E2a");
+    const later = end.slice(0, 4).map((id) => ago(1, id, { hold: "down" }));
+    const ahead = Array.from({ length: 10 }, (_, i) =>
+      member(`Ahead ${i}`, ...CASES.map((id) => ago(1, id)), ...later),
+    );
+    const lesson = lessonOf([...beginners, ...ahead], cases);
+    expect(lesson.kind).toBe("next");
+    expect(idsOf(lesson)).toEqual(["E3", "E4a", "E5a", "E6a", "E7"]);
+    expect(lesson.cases[0]?.notMet).toBe(10);
+    // Who began at the end knew the beginning from elsewhere.
+    const began = Array.from({ length: 11 }, (_, i) =>
+      member(`Ahead ${i}`, ...later),
+    );
+    expect(idsOf(lessonOf([...beginners, ...began], cases))).toEqual(
+      end.slice(4, 9),
+    );
+  });
+
+  it("finds new cases though no two stand at the same place", () => {
+    const all = [...CASES, ...casesOfStage("pairs").map(({ id }) => id)];
+    const spread = Array.from({ length: 6 }, (_, i) =>
+      member(
+        `Learner ${i}`,
+        ...all.slice(0, 6 * i + 1).map((id) => ago(1, id)),
+      ),
+    );
+    const lesson = lessonOf(spread, all);
+    expect(lesson.kind).toBe("next");
+    for (const one of lesson.cases)
+      expect(one.notMet).toBeGreaterThanOrEqual(3);
+  });
+
+  it("keeps the cases of a stage together, so that one half practises while the other is taught", () => {
+    const end = casesOfStage("second-layer-edges").map(({ id }) => id);
+    const late = end.slice(0, 2);
+    const stuckLate = late.flatMap((id) =>
+      [4, 2].map((days) => ({ ...missedAgo(days, id), hold: "down" as const })),
+    );
+    const lesson = lessonOf(
+      [
+        member("Ada", ...misses("E1", "E3")),
+        member("Ben", ...misses("E1", "E3")),
+        ...["Cam", "Dee", "Eva"].map((name) => member(name, ...misses("E1"))),
+        ...["Fay", "Gus", "Hal"].map((name) => member(name, ...stuckLate)),
+      ],
+      [...CASES, ...late],
+    );
+    expect(idsOf(lesson)).toEqual(["E1", "E3", ...late]);
   });
 });

@@ -58,6 +58,13 @@ function quoted(
 /** In how many clauses it is said who is stuck where: a third is read by nobody. */
 const CLAUSES = 2;
 
+/** Numbers that stand beside each other, both as words or both as figures: "four of nine", "7 of 24". */
+function alike(count: number, whole: number): string {
+  return numberWord(whole) === String(whole)
+    ? String(count)
+    : numberWord(count);
+}
+
 function whoIsStuck(
   { learners }: LessonCase,
   practising: number,
@@ -67,10 +74,11 @@ function whoIsStuck(
   const count = learners.length;
   if (count <= NAMED)
     return listInWords(learners.map(({ member }) => nameOf(member)));
-  if (!isFirst) return numberWord(count);
+  const number = alike(count, practising);
+  if (!isFirst) return number;
   return count === practising
-    ? `all ${numberWord(count)} who practised`
-    : `${numberWord(count)} of the ${practising} who practised`;
+    ? `all ${number} who practised`
+    : `${number} of the ${numberWord(practising)} who practised`;
 }
 
 /** The cases of which the sentence speaks: those at which most are stuck. */
@@ -115,31 +123,76 @@ function lessonClause(lesson: Lesson): string {
     : "Monday’s lesson: these two cases.";
 }
 
+/** For whom the next cases are new. */
+function newToWhom({ cases, practising }: Lesson): string {
+  if (practising === 1) return "";
+  return cases.every(({ notMet = 0 }) => 2 * notMet > practising)
+    ? " that most have not met"
+    : " that some have not met";
+}
+
 /** The answer to "who is stuck where, and what should Monday's lesson be?". */
 export function lessonSentence(lesson: Lesson, reader: ClassReader): string {
-  const { kind, cases, practising } = lesson;
+  const { kind, cases, stuckCases } = lesson;
   switch (kind) {
     case "stuck":
       return `${stuckClauses(lesson, reader)}. ${lessonClause(lesson)}`;
     case "next": {
-      const count = cases.length;
-      return count === 1
-        ? "Nobody is stuck. Monday’s lesson can be the next case that most have not met."
-        : `Nobody is stuck. Monday’s lesson can be something new: the next ${numberWord(count)} cases that most have not met.`;
+      const first =
+        stuckCases === 0 ? "Nobody is stuck." : "No case is hard for many.";
+      const next =
+        cases.length === 1
+          ? "the next case"
+          : `something new: the next ${numberWord(cases.length)} cases`;
+      return `${first} Monday’s lesson can be ${next}${newToWhom(lesson)}.`;
     }
-    case "none":
-      return practising === 0
-        ? "Nobody has practised this week, so nobody knows who is stuck."
-        : "Nobody is stuck, and everybody has met all these cases.";
+    case "nobody":
+      return "Nobody has practised this week, so nobody knows who is stuck. A check would tell.";
+    case "no-cases":
+      return "There is no case here, so there is nobody stuck and nothing to teach.";
+    case "all-met":
+      return "Nobody is stuck, and everybody has met all these cases.";
+    case "most-met":
+      return "Nobody is stuck, and most have met each of these cases.";
   }
 }
 
-/** Who has not practised for over a week, and who has never answered, in a sentence each. */
-export function awaySentences(
-  { away, notBegun }: Pick<Lesson, "away" | "notBegun">,
+type BesideTheLesson = Pick<
+  Lesson,
+  "kind" | "alone" | "hold" | "otherHold" | "away" | "notBegun"
+>;
+
+/** Who is stuck but not helped by the lesson, and who holds the cube otherwise. */
+function besideSentences(
+  { kind, alone, hold, otherHold }: BesideTheLesson,
   { nameOf }: ClassReader,
 ): readonly string[] {
   const sentences: string[] = [];
+  if (alone.length > 0) {
+    const [are, need] = alone.length === 1 ? ["is", "needs"] : ["are", "need"];
+    const where = kind === "stuck" ? " at other cases" : "";
+    sentences.push(
+      `${someNames(alone.map(nameOf), NAMED)} ${are} stuck${where}, and ${need} a moment alone with you.`,
+    );
+  }
+  if (otherHold.length > 0) {
+    const holds = otherHold.length === 1 ? "holds" : "hold";
+    const place = hold === "down" ? "at the bottom" : "on top";
+    sentences.push(
+      `${someNames(otherHold.map(nameOf), NAMED)} ${holds} the cube the other way up: this lesson and its sheets have the first layer ${place}.`,
+    );
+  }
+  return sentences;
+}
+
+/** Who needs something else than the lesson: who is stuck elsewhere, holds the cube the other way up, has not practised for over a week, or has never answered, in a sentence each. */
+export function otherSentences(
+  lesson: BesideTheLesson,
+  reader: ClassReader,
+): readonly string[] {
+  const { away, notBegun } = lesson;
+  const { nameOf } = reader;
+  const sentences: string[] = [...besideSentences(lesson, reader)];
   const names = away.map(({ member }) => nameOf(member));
   const [only] = away;
   if (only !== undefined && away.length === 1)
@@ -208,12 +261,19 @@ export function stuckPhrases(
     );
 }
 
+function newTo(notMet: number, practising: number): string {
+  if (practising === 1) return "Not met yet.";
+  if (notMet === practising) return "Nobody has met it.";
+  const have = notMet === 1 ? "has" : "have";
+  return `${capitalised(alike(notMet, practising))} of ${numberWord(practising)} ${have} not met it.`;
+}
+
 /** Why a case is in the lesson, where that is not who is stuck there; undefined where it is. */
 export function otherReason(
-  { kind }: Pick<Lesson, "kind">,
-  { isBeside }: Pick<LessonCase, "isBeside">,
+  { kind, practising }: Pick<Lesson, "kind" | "practising">,
+  { isBeside, notMet }: Pick<LessonCase, "isBeside" | "notMet">,
 ): string | undefined {
-  if (kind === "next") return "Most have not met it.";
+  if (kind === "next") return newTo(notMet ?? practising, practising);
   return isBeside ? "Mixed up with the one before." : undefined;
 }
 

@@ -3,11 +3,11 @@ import type { CaseId } from "../../../../../core/cases/case-ids";
 import type { Lesson, LessonCase } from "../../../../../core/class/lesson";
 import type { Stuck } from "../../../../../core/class/stuck";
 import {
-  awaySentences,
   type ClassReader,
   classSize,
   lessonSentence,
   otherReason,
+  otherSentences,
   someNames,
   stuckPhrases,
 } from "../../../../../renderer/places/coach/class/class-words";
@@ -40,6 +40,8 @@ function lesson(
     stuckCases: cases.length,
     practising: 24,
     stuck: [],
+    alone: [],
+    otherHold: [],
     away: [],
     notBegun: [],
     ...told,
@@ -67,7 +69,7 @@ describe("the sentence about a class", () => {
         at("C4", many(4)),
         at("C5", many(2)),
       ]),
-      "Seven of the 24 who practised are stuck at “Case C1”; five at “Case C2”. Monday’s lesson: these and three more.",
+      "7 of the 24 who practised are stuck at “Case C1”; 5 at “Case C2”. Monday’s lesson: these and three more.",
     ],
     [
       lesson([at("C1", ["ada"]), { ...at("C2", []), isBeside: true }]),
@@ -87,52 +89,105 @@ describe("the sentence about a class", () => {
       { ...at("C2", ["ada"]), isBeside: true },
       at("C3", many(6)),
     ]);
-    expect(lessonSentence(told, READER)).toContain("; six at “Case C3”");
+    expect(lessonSentence(told, READER)).toContain("; 6 at “Case C3”");
     const last = lesson([at("C1", ["ada"]), at("C2", many(7))]);
     expect(lessonSentence(last, READER)).toContain(
-      "Seven of the 24 who practised are stuck at “Case C2”; Ada at “Case C1”.",
+      "7 of the 24 who practised are stuck at “Case C2”; Ada at “Case C1”.",
     );
   });
 
-  it("says that all are stuck where all are, of those who practised", () => {
-    const told = lesson([at("C1", many(7))], { practising: 7 });
-    expect(lessonSentence(told, READER)).toContain(
-      "All seven who practised are stuck at “Case C1”.",
-    );
+  it.each([
+    [4, "All four who practised are"],
+    [9, "Four of the nine who practised are"],
+    [13, "4 of the 13 who practised are"],
+  ])("writes both numbers as words or both as figures: of %i", (all, first) => {
+    const told = lesson([at("C1", many(4))], { practising: all });
+    expect(lessonSentence(told, READER)).toContain(first);
   });
 
-  it("says what else a lesson can be", () => {
-    const next = { kind: "next" } as const;
-    expect(lessonSentence(lesson([at("C1", [])], next), READER)).toContain(
-      "Nobody is stuck.",
-    );
-    expect(
-      lessonSentence(lesson([at("C1", []), at("C2", [])], next), READER),
-    ).toContain("the next two cases");
-    const none = { kind: "none" } as const;
-    expect(lessonSentence(lesson([], none), READER)).toContain(
-      "everybody has met",
-    );
-    expect(
-      lessonSentence(lesson([], { ...none, practising: 0 }), READER),
-    ).toContain("Nobody has practised this week");
-  });
+  const newTo = (notMet: number, ...ids: readonly CaseId[]) =>
+    ids.map((id) => ({ ...at(id, []), notMet }));
+
+  it.each([
+    [
+      lesson(newTo(13, "C1", "C2"), { kind: "next", stuckCases: 0 }),
+      "Nobody is stuck. Monday’s lesson can be something new: the next two cases that most have not met.",
+    ],
+    [
+      lesson(newTo(12, "C1"), { kind: "next", stuckCases: 0 }),
+      "Nobody is stuck. Monday’s lesson can be the next case that some have not met.",
+    ],
+    [
+      lesson(newTo(1, "C1"), { kind: "next", stuckCases: 0, practising: 1 }),
+      "Nobody is stuck. Monday’s lesson can be the next case.",
+    ],
+    [
+      lesson(newTo(24, "C1"), { kind: "next", stuckCases: 3 }),
+      "No case is hard for many. Monday’s lesson can be the next case that most have not met.",
+    ],
+    [
+      lesson([], { kind: "nobody" }),
+      "Nobody has practised this week, so nobody knows who is stuck. A check would tell.",
+    ],
+    [
+      lesson([], { kind: "no-cases" }),
+      "There is no case here, so there is nobody stuck and nothing to teach.",
+    ],
+    [
+      lesson([], { kind: "all-met" }),
+      "Nobody is stuck, and everybody has met all these cases.",
+    ],
+    [
+      lesson([], { kind: "most-met" }),
+      "Nobody is stuck, and most have met each of these cases.",
+    ],
+  ])(
+    "says truly what else a lesson can be, and why there is none",
+    (told, sentence) => {
+      expect(lessonSentence(told, READER)).toBe(sentence);
+    },
+  );
 });
 
-describe("who is away", () => {
-  it("is told apart from who is stuck, one with the days", () => {
+describe("who needs something else than the lesson", () => {
+  it("is told apart from who is stuck: who is away, one with the days", () => {
     const away = [
       { member: "ada", days: 19 },
       { member: "ben", days: 9 },
     ];
+    const told = lesson([]);
+    expect(otherSentences({ ...told, away: away.slice(1) }, READER)).toEqual([
+      "Ben has not practised for 9 days.",
+    ]);
     expect(
-      awaySentences({ away: away.slice(1), notBegun: [] }, READER),
-    ).toEqual(["Ben has not practised for 9 days."]);
-    expect(awaySentences({ away, notBegun: ["cam", "dee"] }, READER)).toEqual([
+      otherSentences({ ...told, away, notBegun: ["cam", "dee"] }, READER),
+    ).toEqual([
       "Ada and Ben have not practised for over a week.",
       "Cam and Dee have not answered anything yet.",
     ]);
-    expect(awaySentences({ away: [], notBegun: [] }, READER)).toEqual([]);
+    expect(otherSentences(told, READER)).toEqual([]);
+  });
+
+  it("is who is stuck where the lesson does not help", () => {
+    const told = lesson([], { alone: ["ada"] });
+    expect(otherSentences(told, READER)).toEqual([
+      "Ada is stuck at other cases, and needs a moment alone with you.",
+    ]);
+    expect(
+      otherSentences({ ...told, kind: "next", alone: many(5) }, READER),
+    ).toEqual([
+      "Learner 0, Learner 1, Learner 2 and 2 more are stuck, and need a moment alone with you.",
+    ]);
+  });
+
+  it("is who holds the cube the other way up", () => {
+    const told = lesson([], { hold: "down", otherHold: ["ada"] });
+    expect(otherSentences(told, READER)).toEqual([
+      "Ada holds the cube the other way up: this lesson and its sheets have the first layer at the bottom.",
+    ]);
+    expect(otherSentences({ ...told, hold: "up" }, READER)[0]).toContain(
+      "on top.",
+    );
   });
 });
 
@@ -167,12 +222,25 @@ describe("a case of the lesson", () => {
 
   it("says why else it is there", () => {
     const one = at("C1", []);
-    expect(otherReason({ kind: "stuck" }, one)).toBeUndefined();
-    expect(otherReason({ kind: "stuck" }, { isBeside: true })).toBe(
+    const stuck = { kind: "stuck", practising: 20 } as const;
+    expect(otherReason(stuck, one)).toBeUndefined();
+    expect(otherReason(stuck, { isBeside: true })).toBe(
       "Mixed up with the one before.",
     );
-    expect(otherReason({ kind: "next" }, one)).toBe("Most have not met it.");
   });
+
+  it.each([
+    [1, 1, "Not met yet."],
+    [20, 20, "Nobody has met it."],
+    [10, 20, "10 of 20 have not met it."],
+    [1, 3, "One of three has not met it."],
+  ])(
+    "says for how many it is new: %i of %i",
+    (notMet, practising, sentence) => {
+      const next = { kind: "next", practising } as const;
+      expect(otherReason(next, { isBeside: false, notMet })).toBe(sentence);
+    },
+  );
 
   it("counts the names that are too many", () => {
     expect(someNames(["a", "b", "c"], 2)).toBe("a, b and c");
