@@ -1,5 +1,6 @@
 /** "Who is stuck where?" as data: a class's learners by cases, on a day. */
 import type { CaseId } from "../cases/case-ids";
+import type { Hold } from "../cases/variant";
 import type { LocalDay } from "../memory/review";
 import {
   memoryState,
@@ -115,6 +116,15 @@ export function classGrid(
     };
   });
   return { cases, rows };
+}
+
+/** How the first row that has met a column's case holds it: how its picture is drawn. Undefined: nobody has met it. */
+export function heldInColumn(
+  { rows }: Pick<ClassGrid, "rows">,
+  column: number,
+): Hold | undefined {
+  return rows.find(({ cells }) => cells[column] !== undefined)?.cells[column]
+    ?.record.hold;
 }
 
 /** How many of those who practise are stuck at each column's case. */

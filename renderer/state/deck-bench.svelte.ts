@@ -157,11 +157,12 @@ export class DeckBench {
     return saved;
   }
 
-  /** A new deck, with nothing in it unless cases are given; under the name that is given or one like it. */
+  /** A new deck, with nothing in it unless cases are given; under the name that is given or one like it; held as is given, or as each learner does. */
   create({
     name = "New deck",
     cases = [],
-  }: Partial<Pick<Deck, "name" | "cases">> = {}): Promise<
+    hold,
+  }: Partial<Pick<Deck, "name" | "cases" | "hold">> = {}): Promise<
     Result<Deck, DeckNotKept>
   > {
     const deck = parseDeck({
@@ -170,6 +171,7 @@ export class DeckBench {
       description: "",
       cases,
       newPerRound: 2,
+      ...(hold !== undefined && { hold }),
     });
     return this.#add(present(deck.ok ? deck.value : undefined, "it is a deck"));
   }

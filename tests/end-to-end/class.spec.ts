@@ -90,6 +90,33 @@ test("one sentence says who is stuck where, and one press makes the lesson’s d
   expect(page.url()).toBe(made);
 });
 
+test("the lesson’s deck and sheets are held as the class holds the cube, and who holds it otherwise is named", async ({
+  page,
+}) => {
+  const down = (answers: readonly Review[]) =>
+    answers.map((answer) => ({ ...answer, hold: "down" as const }));
+  const stuck = () => missed(STUCK_AT, [4, 2]);
+  await page.goto("/");
+  await page.locator("[data-case]").waitFor();
+  await storeClass(page, [
+    { name: "Ada", answers: down(stuck()) },
+    { name: "Ben", answers: down(stuck()) },
+    { name: "Cam", answers: stuck() },
+  ]);
+  await page.goto("/#/coach/class");
+  await grid(page).waitFor();
+  await expect(page.getByRole("main")).toContainText(
+    "Cam holds the cube the other way up: this lesson and its sheets have the first layer at the bottom.",
+  );
+  const title = caseTitle(STUCK_AT, wholeCubeNaming(USUAL_SCHEME, "down"));
+  const lesson = page.getByRole("region", { name: "Monday’s lesson" });
+  await expect(lesson.getByRole("listitem")).toContainText(title);
+  await lesson.getByRole("button").click();
+  await page.waitForURL(/#\/coach\/sheets\//);
+  await expect(page.locator("[data-sheet-page]").first()).toContainText(title);
+  expect(title).not.toBe(titleOf(STUCK_AT));
+});
+
 test("the table is walked through by arrows, and a cell opens the learner’s last answers", async ({
   page,
 }) => {

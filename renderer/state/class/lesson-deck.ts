@@ -15,11 +15,15 @@ export function nextMonday(today: LocalDay): LocalDay {
 }
 
 /** What a deck of a lesson has in it. */
-export type LessonDeck = Pick<Deck, "name" | "cases">;
+export type LessonDeck = Pick<Deck, "name" | "cases" | "hold">;
 
-/** The lesson's cases as the decks want them, and what the deck is called. */
+/**
+ * The lesson's cases as the decks want them, what the deck is called, and how
+ * the lesson holds the first layer: sheets are drawn so, and their ticks make
+ * memories of that hold, whichever the coach's own is.
+ */
 export function lessonDeck(
-  { cases }: Pick<Lesson, "cases">,
+  { cases, hold }: Pick<Lesson, "cases" | "hold">,
   ordered: readonly DeckCase[],
   today: LocalDay,
 ): LessonDeck {
@@ -32,16 +36,20 @@ export function lessonDeck(
           target: caseEntry(id).targets.starting,
         },
     ),
+    ...(hold === undefined ? {} : { hold }),
   };
 }
 
 /** The deck that was made of the same lesson before, so that a second press makes no second one. */
 export function sameLesson(
-  { name, cases }: LessonDeck,
+  { name, cases, hold }: LessonDeck,
   decks: readonly Deck[],
 ): Deck | undefined {
-  const idsOf = (deck: LessonDeck) => deck.cases.map((one) => one.case).join();
+  const idsOf = (own: LessonDeck["cases"]) => own.map((one) => one.case).join();
   return decks.find(
-    (deck) => deck.name === name && idsOf(deck) === idsOf({ name, cases }),
+    (deck) =>
+      deck.name === name &&
+      deck.hold === hold &&
+      idsOf(deck.cases) === idsOf(cases),
   );
 }
