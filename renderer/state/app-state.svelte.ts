@@ -18,6 +18,7 @@ import {
 } from "../storage/database";
 import {
   deleteLearner,
+  hasRunsOrResults,
   readLearners,
   saveLearner,
   learnerSettingsKey,
@@ -129,6 +130,7 @@ export class AppState {
   /**
    * Gives the desk to the first of these learners where nobody has sat down at
    * it yet: somebody new is put there by the first start, and goes again.
+   * Whoever gave an answer or made a run, readable or not, did sit down.
    */
   async giveDeskTo(
     ids: readonly string[],
@@ -138,6 +140,8 @@ export class AppState {
     const next = ids.find((id) => id !== learner.id && this.#isHere(id));
     if (next === undefined || reviews.length + damaged.length > 0)
       return ok(undefined);
+    const kept = await hasRunsOrResults(this.database, learner.id);
+    if (!kept.ok || kept.value) return kept.ok ? ok(undefined) : kept;
     const key = learnerSettingsKey(learner.id);
     const chosen = await readSetting(this.database, key);
     if (!chosen.ok) return chosen;

@@ -73,6 +73,24 @@ export function checkKey(learner: string): string {
 }
 
 /**
+ * Whether a learner has left anything beside their log: whole runs, readable
+ * or not, or results that were shared under their id.
+ */
+export function hasRunsOrResults(
+  { runs, heard }: TurnwiseDatabase,
+  learner: string,
+): Promise<Result<boolean, StorageError>> {
+  return tryReading(async () => {
+    // By filter, not by index: a damaged row may be missing in the index.
+    for (const table of [runs, heard]) {
+      const theirs = table.filter((row) => row["learner"] === learner);
+      if ((await theirs.limit(1).count()) > 0) return true;
+    }
+    return false;
+  });
+}
+
+/**
  * Deletes a learner with everything that is theirs: answers, blocks of
  * answers, rounds, whole runs, settings, and what was heard of them. What they
  * shared stays in the shared folder, unless they took it back before. The one

@@ -235,6 +235,38 @@ describe("a learner at the desk", () => {
   });
 });
 
+describe("after a restore the desk", () => {
+  /** Somebody new at the desk, and Ada, who was restored. */
+  async function restored(): Promise<{ app: AppState; ada: string }> {
+    const app = await openWindow();
+    const [first = { id: "" }] = app.learners;
+    await app.addLearner("Ada");
+    const ada = app.current.learner.id;
+    await app.switchTo(first.id);
+    return { app, ada };
+  }
+
+  it("is given away where nobody sat down, and whoever the first start put there goes", async () => {
+    const { app, ada } = await restored();
+    expect((await app.giveDeskTo([ada])).ok).toBe(true);
+    expect(app.current.learner.name).toBe("Ada");
+    expect(names(app)).toEqual(["Ada"]);
+  });
+
+  it.each(["runs", "heard"] as const)(
+    "stays with somebody of whom the table %s has a row, readable or not",
+    async (table) => {
+      const { app, ada } = await restored();
+      const { id } = app.current.learner;
+      await app.database[table].add({ id: "damaged", learner: id });
+      expect((await app.giveDeskTo([ada])).ok).toBe(true);
+      expect(app.current.learner.id).toBe(id);
+      expect(names(app)).toEqual(["Learner 1", "Ada"]);
+      expect(await app.database[table].count()).toBe(1);
+    },
+  );
+});
+
 describe("a guest", () => {
   /** Every row of every table, as text. */
   async function everything({ database }: AppState): Promise<string> {
