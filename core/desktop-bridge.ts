@@ -45,10 +45,12 @@ export interface SavedFile {
 export interface NewBackup {
   /** Answers in it. */
   readonly reviews: number;
+  /** Whole runs in it; absent where there are none. */
+  readonly runs?: number;
   readonly bytes: Uint8Array<ArrayBuffer>;
 }
 
-/** An automatic backup, as its file's name tells. */
+/** An automatic backup, as its file's name tells, and of its runs the mark beside it. */
 export interface KeptBackup {
   /** What `readBackup` wants. */
   readonly name: string;
@@ -56,6 +58,8 @@ export interface KeptBackup {
   readonly day: number;
   /** Answers in it. */
   readonly reviews: number;
+  /** Whole runs in it; absent where there are none, or it is not known. */
+  readonly runs?: number;
   /** When it was made. Units: milliseconds since 1970. */
   readonly madeAt: number;
 }
@@ -64,13 +68,15 @@ export interface KeptBackup {
 export interface AutomaticBackupOutcome {
   /** False for an empty store, of which none is made. */
   readonly written: boolean;
-  /** The newest earlier backup, where it holds more answers than this one: a bad sign, to be said. */
+  /** The newest earlier backup, where it holds more answers or runs than this one: a bad sign, to be said. */
   readonly fewerThan: KeptBackup | null;
 }
 
 /** What the store held when an automatic backup was last made. */
 export interface LastKnown {
   readonly reviews: number;
+  /** Absent where there were none, or it is not known. */
+  readonly runs?: number;
   /** Units: milliseconds since 1970. */
   readonly at: number;
 }
@@ -175,7 +181,7 @@ export interface DesktopBridge {
   listBackups(): DesktopAnswer<readonly KeptBackup[]>;
   /** Reads one of them. */
   readBackup(name: string): DesktopAnswer<OpenedBackup>;
-  /** What the store held last; null where it is not known to have held any answer. */
+  /** What the store held last; null where it is not known to have held anything. */
   lastKnown(): DesktopAnswer<LastKnown | null>;
   /** The store is rightly empty: `lastKnown` answers null until the next backup. */
   forgetLastKnown(): DesktopAnswer<null>;

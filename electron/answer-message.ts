@@ -84,8 +84,8 @@ const ANSWERS: Answers = {
     const bytes = await readWholeFile(path, MAX_BACKUP_BYTES);
     return bytes.ok ? ok({ name, bytes: bytes.value }) : bytes;
   },
-  "automatic-backup": ({ backups }, { reviews, bytes }) =>
-    backups.keep(reviews, bytes),
+  "automatic-backup": ({ backups }, { reviews, runs, bytes }) =>
+    backups.keep(reviews, bytes, runs),
   "list-backups": async ({ backups }) => ok(await backups.list()),
   "read-backup": ({ backups }, { name }) => backups.read(name),
   "last-known": async ({ backups }) => ok(await backups.lastKnown()),

@@ -5,7 +5,9 @@
  * Which to keep is `core/backup/retention.ts`'s to say; here it is only done,
  * the new one safely written before an old one goes. What a backup holds
  * stands in its file's name, so that a list needs no reading, and a person who
- * looks into the folder understands it.
+ * looks into the folder understands it. Of whole runs the name says nothing:
+ * a version before there were any would not find the file under another name.
+ * The mark says how many there are in which file.
  *
  * The mark is there because an empty store looks like a first start: only
  * something outside the store can tell that it was not empty.
@@ -51,13 +53,15 @@ export interface Moment {
 /** The automatic backups of this person. */
 export interface BackupFolder {
   /**
-   * Keeps a backup. A store without answers makes none, and leaves the mark.
+   * Keeps a backup. A store without answers and runs makes none, and leaves
+   * the mark.
    *
    * Errors: those of `writeWholeFile`; nothing was removed then.
    */
   keep(
     reviews: number,
     bytes: Uint8Array,
+    runs?: number,
   ): Promise<Result<AutomaticBackupOutcome, DesktopFileError>>;
   /** The newest first. Errors: throws where the folder is there and cannot be looked into. */
   list(): Promise<readonly KeptBackup[]>;
@@ -85,14 +89,27 @@ export function backupFolder(
   const backups = join(folder, "backups");
   const mark = join(folder, "last-known.json");
 
+  async function listed(): Promise<StoredBackup[]> {
+    const runsIn = (await readMark(mark))?.runsIn ?? {};
+    const stored = await storedBackups(backups);
+    return stored.map((one) => ({
+      ...one,
+      ...runsWhereAny(runsIn[one.name] ?? 0),
+    }));
+  }
+
   async function keep(
     reviews: number,
     bytes: Uint8Array,
+    runs = 0,
   ): Promise<Result<AutomaticBackupOutcome, DesktopFileError>> {
     const made = await makeFolder(backups);
     if (!made.ok) return made;
-    const existing = await storedBackups(backups);
-    const fresh = freshBackup(existing, reviews, now());
+    const existing = await listed();
+    const fresh = {
+      ...freshBackup(existing, reviews, now()),
+      ...runsWhereAny(runs),
+    };
     const plan = planRetention(existing, fresh);
     const fewerThan = plan.fewerThan ?? null;
     if (!plan.write) return ok({ written: false, fewerThan });
@@ -101,14 +118,20 @@ export function backupFolder(
     if (!written.ok) return written;
     for (const name of [...plan.remove, ...(await unfinishedIn(backups))])
       await removeIfThere(join(backups, name));
-    const marked = await writeMark(mark, { reviews, at: fresh.madeAt });
+    const stay = existing.filter(({ name }) => !plan.remove.includes(name));
+    const marked = await writeMark(mark, {
+      reviews,
+      ...runsWhereAny(runs),
+      at: fresh.madeAt,
+      runsIn: runsInEach([...stay, fresh]),
+    });
     return marked.ok ? ok({ written: true, fewerThan }) : marked;
   }
 
   return {
     keep: oneAfterTheOther(keep),
     list: async () => {
-      const stored = await storedBackups(backups);
+      const stored = await listed();
       return stored.sort((a, b) => b.madeAt - a.madeAt);
     },
     async read(name) {
@@ -120,7 +143,11 @@ export function backupFolder(
     },
     async lastKnown() {
       const marked = await readMark(mark);
-      if (marked !== undefined) return marked.reviews > 0 ? marked : null;
+      if (marked !== undefined) {
+        const { reviews, runs = 0, at } = marked;
+        if (reviews + runs === 0) return null;
+        return { reviews, ...runsWhereAny(runs), at };
+      }
       const stored = await storedBackups(backups);
       const [newest] = stored.sort((a, b) => b.madeAt - a.madeAt);
       return newest === undefined
@@ -128,8 +155,26 @@ export function backupFolder(
         : { reviews: newest.reviews, at: newest.madeAt };
     },
     // Not removed, or the backups would speak in its place.
-    forget: () => writeMark(mark, { reviews: 0, at: now().at }),
+    forget: async () =>
+      writeMark(mark, {
+        reviews: 0,
+        at: now().at,
+        runsIn: runsInEach(await listed()),
+      }),
   };
+}
+
+function runsWhereAny(runs: number): { readonly runs?: number } {
+  return runs === 0 ? {} : { runs };
+}
+
+/** How many runs are in which file, where there are any. */
+function runsInEach(
+  stored: readonly StoredBackup[],
+): Readonly<Record<string, number>> {
+  return Object.fromEntries(
+    stored.flatMap(({ name, runs = 0 }) => (runs === 0 ? [] : [[name, runs]])),
+  );
 }
 
 const DAY = 86_400_000;
@@ -187,13 +232,21 @@ async function namesIn(folder: string): Promise<string[]> {
   }
 }
 
+const markCount = v.pipe(v.number(), v.safeInteger(), v.minValue(0));
+
+/** A version before there were runs wrote the first and the last, and reads no more. */
 const markSchema = v.object({
-  reviews: v.pipe(v.number(), v.safeInteger(), v.minValue(0)),
+  reviews: markCount,
+  runs: v.exactOptional(markCount),
+  runsIn: v.exactOptional(v.record(v.string(), markCount)),
   at: v.pipe(v.number(), v.safeInteger()),
 });
 
+/** What the mark holds: what the store held last, and how many runs are in which file. */
+export type BackupMark = Readonly<v.InferOutput<typeof markSchema>>;
+
 /** Reads a mark; undefined where it cannot be read, and the backups tell instead. */
-export function parseLastKnown(text: string): LastKnown | undefined {
+export function parseLastKnown(text: string): BackupMark | undefined {
   try {
     const mark = v.safeParse(markSchema, JSON.parse(text));
     return mark.success ? mark.output : undefined;
@@ -204,7 +257,7 @@ export function parseLastKnown(text: string): LastKnown | undefined {
 
 const MOST_MARK_BYTES = 10_000;
 
-async function readMark(file: string): Promise<LastKnown | undefined> {
+async function readMark(file: string): Promise<BackupMark | undefined> {
   const bytes = await readWholeFile(file, MOST_MARK_BYTES);
   return bytes.ok
     ? parseLastKnown(new TextDecoder().decode(bytes.value))
@@ -213,7 +266,7 @@ async function readMark(file: string): Promise<LastKnown | undefined> {
 
 function writeMark(
   file: string,
-  mark: LastKnown,
+  mark: BackupMark,
 ): Promise<Result<null, DesktopFileError>> {
   const text = `${JSON.stringify(mark)}\n`;
   return writeWholeFile(file, new TextEncoder().encode(text));

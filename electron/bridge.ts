@@ -29,8 +29,7 @@ export function bridgeOver({ ask, hear }: Wire): DesktopBridge {
     takeDeckFile: () => ask({ kind: "take-deck-file" }),
     saveBackup: (title, bytes) => ask({ kind: "save-backup", title, bytes }),
     openBackup: () => ask({ kind: "open-backup" }),
-    automaticBackup: ({ reviews, bytes }) =>
-      ask({ kind: "automatic-backup", reviews, bytes }),
+    automaticBackup: (backup) => ask({ kind: "automatic-backup", ...backup }),
     listBackups: () => ask({ kind: "list-backups" }),
     readBackup: (name) => ask({ kind: "read-backup", name }),
     lastKnown: () => ask({ kind: "last-known" }),

@@ -40,6 +40,14 @@ const packedBytes = (most: number) =>
     v.check(([first, second]) => first === 0x1f && second === 0x8b),
   );
 
+/** How many of something a backup holds. */
+const keptCount = v.pipe(
+  v.number(),
+  v.integer(),
+  v.minValue(0),
+  v.maxValue(999_999_999),
+);
+
 const backupBytes = packedBytes(MAX_BACKUP_BYTES);
 
 /** What a file of results may be called, copies of one too; no path. */
@@ -63,12 +71,8 @@ const messageSchema = v.variant("kind", [
   v.strictObject({ kind: v.literal("open-backup") }),
   v.strictObject({
     kind: v.literal("automatic-backup"),
-    reviews: v.pipe(
-      v.number(),
-      v.integer(),
-      v.minValue(0),
-      v.maxValue(999_999_999),
-    ),
+    reviews: keptCount,
+    runs: v.exactOptional(keptCount),
     bytes: backupBytes,
   }),
   v.strictObject({ kind: v.literal("list-backups") }),

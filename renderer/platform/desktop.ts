@@ -42,9 +42,9 @@ function steadyBridge(bridge: DesktopBridge): DesktopBridge {
         bridge.saveBackup(title, bytes),
       ),
     openBackup: () => answered(() => bridge.openBackup()),
-    automaticBackup: ({ reviews, bytes }) =>
-      within("", bytes.byteLength, MAX_BACKUP_BYTES, () =>
-        bridge.automaticBackup({ reviews, bytes }),
+    automaticBackup: (backup) =>
+      within("", backup.bytes.byteLength, MAX_BACKUP_BYTES, () =>
+        bridge.automaticBackup(backup),
       ),
     listBackups: () => answered(() => bridge.listBackups()),
     readBackup: (name) => answered(() => bridge.readBackup(name)),

@@ -35,6 +35,8 @@ const LAST_BACKUP = v.object({
   at: v.pipe(v.number(), v.finite()),
   /** How many answers it held. */
   answers: v.pipe(v.number(), v.integer(), v.minValue(0)),
+  /** How many whole runs; a version before there were any does not say. */
+  runs: v.optional(v.pipe(v.number(), v.integer(), v.minValue(0)), 0),
 });
 
 /** The last backup of everything. */
@@ -68,6 +70,7 @@ export class BackupDesk {
   readonly #database: TurnwiseDatabase;
   #last: LastBackup | undefined = $state.raw();
   #answers = $state(0);
+  #runs = $state(0);
   #first: number | undefined = $state();
   #undoable: LastRestore | undefined = $state.raw();
   #outcome: RestoreOutcome | undefined = $state.raw();
@@ -91,12 +94,31 @@ export class BackupDesk {
     return Math.max(0, this.#answers - (this.#last?.answers ?? 0));
   }
 
+  /** Whole runs of everybody on this machine. */
+  get runs(): number {
+    return this.#runs;
+  }
+
+  /** Runs since then, by anybody on this machine. */
+  get runsSince(): number {
+    return Math.max(0, this.#runs - (this.#last?.runs ?? 0));
+  }
+
+  /** Whether nobody has kept anything here. */
+  get isEmpty(): boolean {
+    return this.#answers + this.#runs === 0;
+  }
+
   /** Whether it is time for a backup. */
   get isDue(): boolean {
     const since = this.#last?.at ?? this.#first;
     return (
       since !== undefined &&
-      shouldRemind({ since, reviewsSince: this.answersSince, now: now() })
+      shouldRemind({
+        since,
+        keptSince: this.answersSince + this.runsSince,
+        now: now(),
+      })
     );
   }
 
@@ -126,6 +148,7 @@ export class BackupDesk {
     const last = v.safeParse(LAST_BACKUP, stored.value);
     this.#last = last.success ? last.output : undefined;
     this.#answers = counted.value.answers;
+    this.#runs = counted.value.runs;
     this.#first = counted.value.first;
     this.#undoable = undoable.value;
     return ok(undefined);
@@ -151,7 +174,8 @@ export class BackupDesk {
   async handedOver(): Promise<Result<void, StorageError>> {
     const counted = await countAnswers(this.#database);
     if (!counted.ok) return counted;
-    const last: LastBackup = { at: now(), answers: counted.value.answers };
+    const { answers, runs } = counted.value;
+    const last: LastBackup = { at: now(), answers, runs };
     const saved = await saveSetting(this.#database, LAST_BACKUP_KEY, last);
     return saved.ok ? this.look() : saved;
   }

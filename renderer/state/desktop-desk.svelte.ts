@@ -17,7 +17,7 @@ import { fromDesktop, type ReadTextFile } from "../platform/files";
 import type { StorageError } from "../storage/storage-error";
 import type { BackupDesk } from "./backup-desk.svelte";
 
-/** A store that is empty though it is known to have held answers. */
+/** A store that is empty though it is known to have held something. */
 export interface LostStore {
   readonly known: LastKnown;
   /** The newest first. */
@@ -31,16 +31,23 @@ export type AutomaticBackupTrouble =
 
 const DAY = 86_400_000;
 
+/** How much an automatic backup held. */
+interface Held {
+  readonly answers: number;
+  readonly runs: number;
+}
+
 /**
- * How many answers the last automatic backup held, where it is not a day old:
+ * How much the last automatic backup held, where it is not a day old:
  * a start soon after the last one has nothing to write again. Older ones are
  * made anew, for the decks that may have changed since.
  */
-async function keptToday(bridge: DesktopBridge): Promise<number | undefined> {
+async function keptToday(bridge: DesktopBridge): Promise<Held | undefined> {
   const known = await bridge.lastKnown();
   if (!known.ok || known.value === null) return undefined;
-  const age = now() - known.value.at;
-  return age >= 0 && age < DAY ? known.value.reviews : undefined;
+  const { reviews: answers, runs = 0, at } = known.value;
+  const age = now() - at;
+  return age >= 0 && age < DAY ? { answers, runs } : undefined;
 }
 
 /** The page's side of the desktop app. */
@@ -53,7 +60,7 @@ export class DesktopDesk {
   #fewerThan: KeptBackup | undefined = $state.raw();
   #trouble: AutomaticBackupTrouble | undefined = $state.raw();
   #takenOut: Blob | undefined = $state.raw();
-  #keptAnswers: number | undefined;
+  #kept: Held | undefined;
 
   constructor(backups: BackupDesk, bridge = desktopBridge()) {
     this.#backups = backups;
@@ -80,7 +87,7 @@ export class DesktopDesk {
     return this.#lost;
   }
 
-  /** An earlier automatic backup that holds more answers than the last one made. */
+  /** An earlier automatic backup that holds more answers or runs than the last one made. */
   get fewerThan(): KeptBackup | undefined {
     return this.#fewerThan;
   }
@@ -133,7 +140,8 @@ export class DesktopDesk {
 
   /**
    * Has a backup of everything kept in the data folder, where answers were
-   * given since the last one; for an empty store, finds out whether it was.
+   * given or runs made since the last one; for an empty store, finds out
+   * whether it was.
    */
   async keepBackup(): Promise<void> {
     const bridge = this.#bridge;
@@ -143,27 +151,31 @@ export class DesktopDesk {
       this.#trouble = { of: "store", error: looked.error };
       return;
     }
-    const { answers } = this.#backups;
-    if (answers === 0) {
+    const { answers, runs, isEmpty } = this.#backups;
+    if (isEmpty) {
       await this.#lookForLost(bridge);
       return;
     }
     this.#lost = undefined;
-    this.#keptAnswers ??= await keptToday(bridge);
-    if (answers !== this.#keptAnswers) {
-      this.#trouble = await this.#keep(bridge, answers);
-      if (this.#trouble === undefined) this.#keptAnswers = answers;
+    this.#kept ??= await keptToday(bridge);
+    if (answers !== this.#kept?.answers || runs !== this.#kept.runs) {
+      this.#trouble = await this.#keep(bridge, { answers, runs });
+      if (this.#trouble === undefined) this.#kept = { answers, runs };
     }
   }
 
   async #keep(
     bridge: DesktopBridge,
-    reviews: number,
+    { answers, runs }: Held,
   ): Promise<AutomaticBackupTrouble | undefined> {
     const made = await this.#backups.make();
     if (!made.ok) return { of: "store", error: made.error };
     const bytes = new Uint8Array(await made.value.file.arrayBuffer());
-    const kept = await bridge.automaticBackup({ reviews, bytes });
+    const kept = await bridge.automaticBackup({
+      reviews: answers,
+      ...(runs === 0 ? {} : { runs }),
+      bytes,
+    });
     if (!kept.ok) return { of: "shell", error: kept.error };
     this.#fewerThan = kept.value.fewerThan ?? undefined;
     return undefined;

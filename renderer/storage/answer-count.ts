@@ -4,9 +4,11 @@ import { reviewsInBlock } from "./backup-survey";
 import type { TurnwiseDatabase } from "./database";
 import { type StorageError, tryReading } from "./storage-error";
 
-/** How many answers are stored for everybody on this machine, readable or not, and when the first was given. */
+/** How many answers and whole runs are stored for everybody on this machine, readable or not, and when the first was given. */
 export interface AnswerCount {
   readonly answers: number;
+  /** Runs that were struck out as well: they are kept. The striking itself is none. */
+  readonly runs: number;
   /** Units: milliseconds since 1970; undefined without any that says. */
   readonly first: number | undefined;
 }
@@ -19,13 +21,13 @@ function instantOf(row: unknown): number | undefined {
   return typeof at === "number" ? at : undefined;
 }
 
-/** Counts everybody's answers, for the reminder of a backup. */
+/** Counts everybody's answers and runs, for the reminder of a backup. */
 export function countAnswers(
   database: TurnwiseDatabase,
 ): Promise<Result<AnswerCount, StorageError>> {
-  const { reviews, blocks } = database;
+  const { reviews, blocks, runs } = database;
   return tryReading(() =>
-    database.transaction("r", [reviews, blocks], async () => {
+    database.transaction("r", [reviews, blocks, runs], async () => {
       let answers = await reviews.count();
       const firsts: number[] = [];
       await blocks.each((block) => {
@@ -38,8 +40,18 @@ export function countAnswers(
         await reviews.each((row) => {
           firsts.push(instantOf(row) ?? Infinity);
         });
+      let made = 0;
+      await runs.each((row) => {
+        if (Object.hasOwn(row, "strikes")) return;
+        made += 1;
+        firsts.push(instantOf(row) ?? Infinity);
+      });
       const first = firsts.reduce((a, b) => Math.min(a, b), Infinity);
-      return { answers, first: first === Infinity ? undefined : first };
+      return {
+        answers,
+        runs: made,
+        first: first === Infinity ? undefined : first,
+      };
     }),
   );
 }

@@ -113,6 +113,35 @@ describe("an automatic backup", () => {
     expect(filesIn(folder)).toHaveLength(1);
   });
 
+  it("of whole runs alone is made, under a name that every version reads, and its runs are told", async () => {
+    const { folder, backups, setNow } = emptyFolder();
+    expect(await backups.keep(0, bytesOf("many"), 20)).toMatchObject({
+      value: { written: true },
+    });
+    const [name = ""] = filesIn(folder);
+    expect(parseBackupFileName(name)).toMatchObject({ reviews: 0 });
+    const many = { name, day: 20_000, reviews: 0, runs: 20, madeAt: NOON };
+    expect(await backups.list()).toEqual([many]);
+    expect(await backups.lastKnown()).toEqual({
+      reviews: 0,
+      runs: 20,
+      at: NOON,
+    });
+    // The one with more runs stays, however many come after it that day.
+    for (const hour of [1, 2, 3]) {
+      setNow(NOON + hour);
+      await backups.keep(0, bytesOf("poor"), hour);
+    }
+    expect(await backups.list()).toEqual([
+      expect.objectContaining({ runs: 3 }),
+      many,
+    ]);
+    await backups.forget();
+    expect(await backups.lastKnown()).toBeNull();
+    expect(await backups.list()).toHaveLength(2);
+    expect((await backups.list())[1]).toEqual(many);
+  });
+
   it("is one more even within a millisecond, and two at a time see each other", async () => {
     const { backups } = emptyFolder();
     await Promise.all(
@@ -247,7 +276,18 @@ describe("what the store held last", () => {
     const { folder, backups } = emptyFolder();
     await backups.keep(5, bytesOf("a"));
     const text = readFileSync(join(folder, "last-known.json"), "utf8");
-    expect(parseLastKnown(text)).toEqual({ reviews: 5, at: NOON });
+    expect(parseLastKnown(text)).toEqual({
+      reviews: 5,
+      runsIn: {},
+      at: NOON,
+    });
+  });
+
+  it("is read as a version before whole runs wrote it", () => {
+    expect(parseLastKnown('{"reviews":5,"at":7}')).toEqual({
+      reviews: 5,
+      at: 7,
+    });
   });
 });
 

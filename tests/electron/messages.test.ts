@@ -24,6 +24,7 @@ describe("a message from the window", () => {
     { kind: "save-backup", title: TITLE, bytes: GZIP },
     { kind: "open-backup" },
     { kind: "automatic-backup", reviews: 0, bytes: GZIP },
+    { kind: "automatic-backup", reviews: 0, runs: 3, bytes: GZIP },
     { kind: "list-backups" },
     { kind: "read-backup", name: "a" },
     { kind: "last-known" },
@@ -86,7 +87,9 @@ describe("a message from the window", () => {
     ["reviews", { kind: "automatic-backup", reviews: -1, bytes: GZIP }],
     ["reviews", { kind: "automatic-backup", reviews: 1.5, bytes: GZIP }],
     ["reviews", { kind: "automatic-backup", reviews: 1e9, bytes: GZIP }],
-  ])("is refused at %j when it is %j", (field, body) => {
+    ["runs", { kind: "automatic-backup", reviews: 1, runs: -1, bytes: GZIP }],
+    // By its number: in full a name would be as long as the largest bytes.
+  ])("is refused at %j (message %#)", (field, body) => {
     expect(parseMessage(OWN, body)).toEqual({
       ok: false,
       error: { code: "unreadable-message", field },

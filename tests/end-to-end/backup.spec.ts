@@ -109,6 +109,6 @@ test("the log is handed over as a table, and a backup is asked for after 200 ans
   }
   await page.goto("/#/practise");
   await expect(
-    page.getByText("There is no backup of your answers yet."),
+    page.getByText("There is no backup yet of what you practised."),
   ).toBeVisible();
 });

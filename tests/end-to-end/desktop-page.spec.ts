@@ -131,7 +131,7 @@ test("a store that is empty though it was not is told, until it is said to be me
 }) => {
   await openWith(page, { lastKnown: { reviews: 240, at: 0 } });
   const told = page.getByRole("alert");
-  await expect(told).toContainText("240 were kept here before");
+  await expect(told).toContainText("240 answers were kept here before");
   await told.getByRole("button", { name: "It is meant to be empty" }).click();
   await expect(told).toBeHidden();
   expect(await asked(page)).toContain("forgetLastKnown ");

@@ -3,6 +3,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import type { Milliseconds } from "../../core/memory/review";
 import { type AppState, openApp } from "../../renderer/state/app-state.svelte";
 import { readBackup } from "../../renderer/storage/read-backup";
+import { sampleRun } from "../core/runs/sample-run";
 import { forgetDatabases } from "./storage/fresh-database";
 import { sampleReview } from "./storage/sample-review";
 import { windowLocks } from "./storage/window-locks";
@@ -68,6 +69,30 @@ describe("the reminder of a backup", () => {
     expect(app.backups.isDue).toBe(false);
     await answerTimes(app, 1);
     expect(app.backups.isDue).toBe(true);
+  });
+
+  it("counts whole runs, which no version before them had in its backup", async () => {
+    const app = await opened();
+    const learner = app.current.learner.id;
+    await app.database.runs.bulkAdd([
+      { ...sampleRun({ id: "a", learner, at: START as Milliseconds }) },
+      { id: "strike", learner, at: START, strikes: "a" },
+      { id: "damaged", learner },
+    ]);
+    await app.backups.look();
+    expect([app.backups.runs, app.backups.isEmpty]).toEqual([2, false]);
+    expect(app.backups.isDue).toBe(false);
+    vi.setSystemTime(START + 7 * DAY);
+    await app.backups.look();
+    expect(app.backups.isDue).toBe(true);
+    await app.backups.handedOver();
+    expect([app.backups.runsSince, app.backups.isDue]).toEqual([0, false]);
+    await app.database.settings.put({
+      key: "last-backup",
+      value: { at: START, answers: 0 },
+    });
+    await app.backups.look();
+    expect([app.backups.runsSince, app.backups.isDue]).toEqual([2, true]);
   });
 
   it("is not stilled by the backup of one learner among several", async () => {

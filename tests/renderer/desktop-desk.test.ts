@@ -9,7 +9,9 @@ import type { Milliseconds } from "../../core/memory/review";
 import { err, ok } from "../../core/result";
 import { type AppState, openApp } from "../../renderer/state/app-state.svelte";
 import { DesktopDesk } from "../../renderer/state/desktop-desk.svelte";
+import { keepRunRow } from "../../renderer/storage/runs";
 import { readBackup } from "../../renderer/storage/read-backup";
+import { sampleRun } from "../core/runs/sample-run";
 import { standInDesktop } from "./platform/stand-in-desktop";
 import { forgetDatabases } from "./storage/fresh-database";
 import { sampleReview } from "./storage/sample-review";
@@ -28,6 +30,12 @@ async function answerOnce(app: AppState): Promise<void> {
     at: Date.now() as Milliseconds,
   });
   expect((await app.current.acknowledge({ review })).ok).toBe(true);
+}
+
+async function runOnce(app: AppState): Promise<void> {
+  const learner = app.current.learner.id;
+  const run = sampleRun({ id: crypto.randomUUID(), learner });
+  expect((await keepRunRow(app.database, run)).ok).toBe(true);
 }
 
 function deskOf(app: AppState, given: Partial<DesktopBridge>): DesktopDesk {
@@ -62,6 +70,28 @@ describe("the automatic backup", () => {
     await answerOnce(app);
     await desk.keepBackup();
     expect(handed).toHaveLength(2);
+  });
+
+  it("hands over whole runs, where nothing was answered as well, and again once there is another", async () => {
+    const app = await opened();
+    await runOnce(app);
+    const handed: NewBackup[] = [];
+    const desk = deskOf(app, {
+      lastKnown: () => Promise.resolve(ok(null)),
+      automaticBackup: (backup) => {
+        handed.push(backup);
+        return Promise.resolve(ok({ written: true, fewerThan: null }));
+      },
+    });
+    await desk.keepBackup();
+    await desk.keepBackup();
+    expect(handed).toMatchObject([{ reviews: 0, runs: 1 }]);
+    await runOnce(app);
+    await desk.keepBackup();
+    expect(handed).toMatchObject([{ runs: 1 }, { runs: 2 }]);
+    const bytes = handed[1]?.bytes ?? new Uint8Array();
+    const read = await readBackup(new Blob([bytes]).stream());
+    expect(read.ok && read.value.runs.size).toBe(2);
   });
 
   it("says why it was not made, tries again, and says when it holds fewer answers than before", async () => {
@@ -114,6 +144,13 @@ describe("the automatic backup at a start", () => {
     expect(made()).toBe(1);
   });
 
+  it("is made again where a run was made since, also by a version that did not count them", async () => {
+    const { app, desk, made } = await startedAfter(2);
+    await runOnce(app);
+    await desk.keepBackup();
+    expect(made()).toBe(1);
+  });
+
   it("is made anew after a day, for what is no answer", async () => {
     expect((await startedAfter(30)).made()).toBe(1);
   });
@@ -158,6 +195,20 @@ describe("an empty store", () => {
     await answerOnce(app);
     await desk.keepBackup();
     expect(desk.lost).toBeUndefined();
+  });
+
+  it("with a run in it is not empty", async () => {
+    const app = await opened();
+    await runOnce(app);
+    const desk = deskOf(app, {
+      lastKnown: () => Promise.resolve(ok(known)),
+      listBackups: () => Promise.resolve(ok([backup])),
+      automaticBackup: () =>
+        Promise.resolve(ok({ written: true, fewerThan: backup })),
+    });
+    await desk.keepBackup();
+    expect(desk.lost).toBeUndefined();
+    expect(desk.fewerThan).toEqual(backup);
   });
 
   it("that never held any is only a first start", async () => {

@@ -14,8 +14,11 @@ describe("the reminder of a backup", () => {
     // A clock set back.
     [-30, 199, false],
     [-30, 200, true],
-  ])("after %d days and %d answers: %s", (days, reviewsSince, reminds) => {
-    const now = SINCE + days * DAY;
-    expect(shouldRemind({ since: SINCE, reviewsSince, now })).toBe(reminds);
-  });
+  ])(
+    "after %d days and %d answers and runs: %s",
+    (days, keptSince, reminds) => {
+      const now = SINCE + days * DAY;
+      expect(shouldRemind({ since: SINCE, keptSince, now })).toBe(reminds);
+    },
+  );
 });

@@ -82,6 +82,22 @@ describe("automatic backups", () => {
     expect(planRetention([], backup(100, 0)).fewerThan).toBeUndefined();
   });
 
+  it("with fewer whole runs are written beside and reported as well", () => {
+    const many = { ...backup(100, 0, 8), runs: 20 };
+    const poor = { ...backup(100, 0, 20), runs: 1 };
+    expect(planRetention([many], poor)).toEqual({
+      write: true,
+      remove: [],
+      fewerThan: many,
+    });
+    const more = { ...backup(100, 0, 21), runs: 21 };
+    expect(planRetention([many, poor], more)).toEqual({
+      write: true,
+      remove: [many.name, poor.name],
+      fewerThan: undefined,
+    });
+  });
+
   it("keep the fullest beyond their days while there are fewer answers, for a while", () => {
     const full = backup(100, 500);
     let kept: readonly StoredBackup[] = [full];
