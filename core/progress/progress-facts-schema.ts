@@ -6,6 +6,7 @@ import { ANSWER_WAYS } from "../memory/review";
 import {
   COUNT,
   LOCAL_DAY,
+  MILLISECONDS,
   readBySchema,
   type StoredRowError,
 } from "../memory/stored-row";
@@ -55,7 +56,7 @@ const FACTS = v.object({
       ...ASKED_CASE,
       ...OVER_DAYS,
       answerWay: v.picklist(ANSWER_WAYS),
-      lastAttempts: list(v.union([COUNT, v.literal("unfinished")])),
+      lastAttempts: list(v.union([MILLISECONDS, v.literal("did-not-finish")])),
     }),
   ),
   confusions: v.object({

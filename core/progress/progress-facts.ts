@@ -27,7 +27,7 @@ import {
 import { TurningSpeed } from "./turning-speed";
 
 /** Changes with every rule in this folder that changes what is computed from a log. */
-export const PROGRESS_VERSION = 4;
+export const PROGRESS_VERSION = 5;
 
 /** For how many days a confusion is shown: what was cured long ago teaches nothing. */
 export const CONFUSION_DAYS = 90;

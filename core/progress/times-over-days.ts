@@ -3,7 +3,7 @@ import { present } from "../invariant";
 import { isMissed } from "../memory/grade";
 import { dayNumber } from "../memory/local-day";
 import type { AnswerWay, LocalDay } from "../memory/review";
-import { type Attempt, resultOf } from "./averages";
+import { recordedTime, type RunResult } from "../runs/run-result";
 import {
   type AskedCase,
   isOnOnesOwn,
@@ -44,8 +44,8 @@ export interface TimesOverDays {
 /** How the times of one case went, in the way it is usually answered. */
 export interface CaseOverDays extends AskedCase, TimesOverDays {
   readonly answerWay: AnswerWay;
-  /** The last five attempts on one's own, oldest first; a miss is unfinished. */
-  readonly lastAttempts: readonly Attempt[];
+  /** The last five attempts on one's own, oldest first; timed as whole runs are; a miss did not finish. */
+  readonly lastAttempts: readonly RunResult[];
 }
 
 interface DayOfTimes {
@@ -135,7 +135,7 @@ export function caseOverDays(
       )
       .slice(-5)
       .map((answer) =>
-        isMissed(answer) ? "unfinished" : resultOf(answer.total),
+        isMissed(answer) ? "did-not-finish" : recordedTime(answer.total),
       ),
   };
 }

@@ -6,11 +6,6 @@ import type { LocalDay } from "../../../core/memory/review";
 import { capitalised } from "../../../core/notation/sentence";
 import type { ColourScheme } from "../../../core/picture/colour-sets";
 import {
-  type Attempt,
-  averageOfFive,
-  meanOfThree,
-} from "../../../core/progress/averages";
-import {
   type CaseTimes,
   shareOfTarget,
   turningTells,
@@ -30,6 +25,8 @@ import type { StageMilestones } from "../../../core/progress/milestones";
 import { CONFUSION_DAYS } from "../../../core/progress/progress-facts";
 import { LEAST_POINTS } from "../../../core/progress/smooth-curve";
 import type { CaseTurns } from "../../../core/progress/turning-speed";
+import { averageOfFive, meanOfThree } from "../../../core/runs/run-averages";
+import type { RunResult } from "../../../core/runs/run-result";
 import { dayInWords, seconds } from "../../components/time-words";
 import { pieceInWords } from "../../state/practise/prompt-words";
 
@@ -218,22 +215,16 @@ export function fasterSentence(
   return `${went}: a usual answer took ${inWords(first)} at first and takes ${inWords(last)} now.`;
 }
 
-function attemptInWords(attempt: Attempt): string {
-  return attempt === "unfinished" ? "none" : `${(attempt / 100).toFixed(2)} s`;
+function attemptInWords(attempt: RunResult): string {
+  return attempt === "did-not-finish"
+    ? "none"
+    : `${(attempt / 1000).toFixed(2)} s`;
 }
 
 /** The averages that competitions count, of the last attempts; empty where there are too few. Shape: at most five, oldest first. */
-export function averageWords(attempts: readonly Attempt[]): string {
-  const [a, b, c, d, e] = attempts;
-  if (
-    a === undefined ||
-    b === undefined ||
-    c === undefined ||
-    d === undefined ||
-    e === undefined
-  )
-    return "";
-  const average = averageOfFive([a, b, c, d, e]);
-  const mean = meanOfThree([c, d, e]);
+export function averageWords(attempts: readonly RunResult[]): string {
+  const average = averageOfFive(attempts);
+  const mean = meanOfThree(attempts);
+  if (average === undefined || mean === undefined) return "";
   return `Average of the last 5, best and worst left out: ${attemptInWords(average)}. Mean of the last 3: ${attemptInWords(mean)}.`;
 }

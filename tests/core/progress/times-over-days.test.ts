@@ -31,7 +31,7 @@ describe("times over days", () => {
     ]);
   });
 
-  it("keep the last five attempts, a miss as unfinished", () => {
+  it("keep the last five attempts, a miss as one that did not finish", () => {
     const over = caseOverDays([
       timed(1, 9, 9),
       timed(2, 1, 1.239),
@@ -41,7 +41,13 @@ describe("times over days", () => {
       timed(5, 2, 2),
       timed(6, 3, 3),
     ]);
-    expect(over?.lastAttempts).toEqual([223, "unfinished", 200, 400, 600]);
+    expect(over?.lastAttempts).toEqual([
+      2230,
+      "did-not-finish",
+      2000,
+      4000,
+      6000,
+    ]);
   });
 
   it("leave out of the attempts what was ticked on paper without a time", () => {
@@ -66,7 +72,7 @@ describe("times over days", () => {
       timed(3, 1, 0, { ...chosen, verdict: "missed" }),
     ]);
     expect(over?.periods.map(({ day }) => day)).toEqual([1]);
-    expect(over?.lastAttempts).toEqual([800]);
+    expect(over?.lastAttempts).toEqual([8000]);
   });
 
   it("take days together where there are more than a picture holds", () => {

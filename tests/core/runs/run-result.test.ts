@@ -3,6 +3,7 @@
  * Regulations, Articles 9f, 10e and A3 to A4; numbers and values from memory,
  * the document is not at hand here. Sums were made by hand.
  */
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { inspectionPenalty } from "../../../core/runs/inspection";
 import {
@@ -92,6 +93,25 @@ describe("the average of five", () => {
     expect(averageOfFive(results(10, 11, 12, 13.01, 14))).toBe(12_000);
     // (11.00 + 12.00 + 13.02) / 3 = 12.00666…
     expect(averageOfFive(results(14, 11, 12, 13.02, 10))).toBe(12_010);
+  });
+
+  it("is that of a published one (check-values: a world-record average of June 2023)", () => {
+    expect(averageOfFive(results(4.72, 4.72, 3.99, 3.95, 5.99))).toBe(4_480);
+  });
+
+  it("lies between the second and the fourth, in whatever order they came", () => {
+    const time = fc
+      .nat({ max: 100_000 })
+      .map((hundredths) => ms(10 * hundredths));
+    fc.assert(
+      fc.property(fc.tuple(time, time, time, time, time), (times) => {
+        const average = averageOfFive(times);
+        const sorted = times.toSorted((a, b) => a - b);
+        expect(average).toBe(averageOfFive(sorted));
+        expect(average).toBeGreaterThanOrEqual(sorted[1] ?? NaN);
+        expect(average).toBeLessThanOrEqual(sorted[3] ?? NaN);
+      }),
+    );
   });
 
   it("is of the last five alone", () => {

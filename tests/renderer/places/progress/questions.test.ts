@@ -14,6 +14,7 @@ import KeptCases from "../../../../renderer/places/progress/KeptCases.svelte";
 import MistakenFor from "../../../../renderer/places/progress/MistakenFor.svelte";
 import SlowCases from "../../../../renderer/places/progress/SlowCases.svelte";
 import TrustForecast from "../../../../renderer/places/progress/TrustForecast.svelte";
+import { ms } from "../../../core/runs/sample-run";
 import { cellTexts } from "./cell-texts";
 
 // 25 November 2025, a Tuesday (ISO 8601 calendar).
@@ -299,7 +300,7 @@ describe("whether one is getting faster", () => {
       total: 1000 * total,
       thinking: 500 * total,
     })),
-    lastAttempts: [472, 472, 399, 395, 599],
+    lastAttempts: [4720, 4720, 3990, 3950, 5990].map(ms),
   });
   const falling = overDays("C1", 10, 9, 8, 7, 6, 5.5, 5, 4.5, 4.2, 4);
   const show = (...cases: readonly CaseOverDays[]) =>
