@@ -1,11 +1,10 @@
 /**
  * Looking at the mixed cube before a run by competition rules.
  *
- * Source: WCA Regulations, Articles A3a1 (at most 15 seconds), A3d (the judge
- * calls out at 8 and at 12 seconds), A4b (to begin later than 15 seconds adds
- * 2 seconds) and A4b1 (later than 17 seconds: the attempt did not finish).
- * Numbers and values are from memory; that 15 and 17 exactly are too late
- * already is, too.
+ * Source: WCA Regulations, from memory: Article A3 (at most 15 seconds; the
+ * judge calls out at 8 and at 12) and Article A4 (to begin later than 15
+ * seconds adds 2 seconds; later than 17 seconds, the attempt did not finish).
+ * That 15 and 17 exactly are too late already is from memory, too.
  */
 import { invariant } from "../invariant";
 

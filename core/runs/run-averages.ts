@@ -1,11 +1,11 @@
 /**
  * Averages of results.
  *
- * Source: WCA Regulations, Article 9f (numbers from memory). 9f8: of five
- * attempts the best and the worst are left out, and the arithmetic mean of the
- * other three counts. 9f9: one that did not finish is the worst; with two the
- * average did not finish. 9f10, 9f11: a mean of three is the arithmetic mean;
- * with one that did not finish it did not. Best and usual are ours.
+ * Source: WCA Regulations, Article 9f, from memory. Of five attempts the best
+ * and the worst are left out, and the arithmetic mean of the other three
+ * counts; one that did not finish is the worst, with two the average did not
+ * finish. A mean of three is the arithmetic mean; with one that did not finish
+ * it did not. Best and usual are ours.
  */
 import type { Milliseconds } from "../memory/review";
 import { median } from "../progress/median";

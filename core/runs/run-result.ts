@@ -3,13 +3,13 @@
  * finish.
  *
  * Raw milliseconds are kept; they are cut only here. Source: WCA Regulations,
- * Article 9f (numbers and values from memory). 9f1: a timed result under 10
- * minutes is truncated to the hundredth of a second; an average or a mean is
- * rounded to it. 9f2: what takes 10 minutes or longer is rounded to the second
- * (x.49 down, x.50 up). 2 seconds are added where the cube is one turn from
- * done (10e3) and where it was looked at for too long (A4b); they add up. More
- * than one turn from done did not finish (10e4). Rules about touching the cube
- * at the end (A6, A7b, A7b1) need a judge's eyes and are not asked here.
+ * from memory. Article 9f: a timed result under 10 minutes is truncated to the
+ * hundredth of a second, an average or a mean is rounded to it; what takes 10
+ * minutes or longer is rounded to the second (x.49 down, x.50 up). Article 10:
+ * 2 seconds are added where the cube is one turn from done, and more than one
+ * turn from done did not finish. Article A4: 2 seconds are added where it was
+ * looked at for too long. They add up. Rules about touching the cube at the
+ * end need a judge's eyes and are not asked here.
  */
 import type { Milliseconds } from "../memory/review";
 import { inspectionPenalty } from "./inspection";
