@@ -91,7 +91,9 @@ export class RunDesk {
   #rows: readonly RunRow[] = $state.raw([]);
   #damaged: number = $state(0);
   #runs: readonly Run[] = $derived(standingRuns(this.#rows));
-  #history: RunHistory = $derived(runHistory(this.#runs, this.kind));
+  #history: RunHistory = $derived(
+    runHistory(this.#runs, this.kind, this.rules),
+  );
   #stage: RunStage = $state.raw({ kind: "choose" });
   #mix: readonly Turn[] | undefined;
   #wasInterrupted: boolean = $state(false);
@@ -120,7 +122,7 @@ export class RunDesk {
     return this.#stage;
   }
 
-  /** The runs of the chosen kind. */
+  /** The runs of the chosen kind, with the averages of those by the chosen rules. */
   get history(): RunHistory {
     return this.#history;
   }

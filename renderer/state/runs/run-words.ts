@@ -121,22 +121,32 @@ export function standingWords(
     : `You usually take ${runTime(usual)}. Not every run is a quick one.`;
 }
 
-/** The averages in sentences; none where there are not three runs. */
+const NOT_DONE = ["None", "One", "Two", "Three", "Four"] as const;
+
+function notDoneOfFive(notDone: number, by: string): string {
+  const many = NOT_DONE[notDone];
+  return many === undefined
+    ? `None of your last five${by} was done, so they have no average.`
+    : `${many} of your last five${by} were not done, so they have no average.`;
+}
+
+/** The averages in sentences, with their rules where it is not plain which; none where there are not three runs by these. */
 export function averagesInWords({
-  averageOfFive,
-  meanOfThree,
-}: Pick<RunHistory, "averageOfFive" | "meanOfThree">): readonly string[] {
+  averages: { rules, ofFive, ofThree, notDone },
+  isMixed,
+}: Pick<RunHistory, "averages" | "isMixed">): readonly string[] {
+  const by = isMixed || rules === "competition" ? ` by ${rules} rules` : "";
   return [
-    ...(averageOfFive === undefined
+    ...(ofFive === undefined
       ? []
       : [
-          averageOfFive === "did-not-finish"
-            ? "Two of your last five were not done, so they have no average."
-            : `Your last five: ${runTime(averageOfFive)} on average, with the best and the worst left out.`,
+          ofFive === "did-not-finish"
+            ? notDoneOfFive(notDone, by)
+            : `Your last five${by}: ${runTime(ofFive)} on average, with the best and the worst left out.`,
         ]),
-    ...(meanOfThree === undefined || meanOfThree === "did-not-finish"
+    ...(ofThree === undefined || ofThree === "did-not-finish"
       ? []
-      : [`Your last three: ${runTime(meanOfThree)} on average.`]),
+      : [`Your last three${by}: ${runTime(ofThree)} on average.`]),
   ];
 }
 

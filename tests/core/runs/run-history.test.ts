@@ -11,12 +11,17 @@ const NEXT = 20_001 as LocalDay;
 
 describe("the history of a kind", () => {
   it("has nothing to say before the first run", () => {
-    expect(runHistory([sampleRun()], "solve")).toEqual({
+    expect(runHistory([sampleRun()], "solve", "plain")).toEqual({
       runs: [],
       best: undefined,
       usual: undefined,
-      averageOfFive: undefined,
-      meanOfThree: undefined,
+      averages: {
+        rules: "plain",
+        ofFive: undefined,
+        ofThree: undefined,
+        notDone: 0,
+      },
+      isMixed: false,
       days: [],
     });
   });
@@ -28,9 +33,9 @@ describe("the history of a kind", () => {
       sampleRun({ id: "c", localDay: NEXT, ending: "not-done" }),
       sampleRun({ id: "other", localDay: NEXT, kind: "cross" }),
     ];
-    const history = runHistory(runs, "first-layer");
+    const history = runHistory(runs, "first-layer", "plain");
     expect(history.best).toBe(20_000);
-    expect(history.meanOfThree).toBe("did-not-finish");
+    expect(history.averages.ofThree).toBe("did-not-finish");
     expect(
       history.days.map(({ day, best, runs: ofDay }) => [
         day,
@@ -41,6 +46,42 @@ describe("the history of a kind", () => {
       [NEXT, undefined, ["c"]],
       [DAY, 20_000, ["a", "b"]],
     ]);
+  });
+});
+
+describe("the averages of a kind", () => {
+  it("are of runs by the same rules: a mixture would be neither", () => {
+    const runs = [10, 11, 12, 13, 14].flatMap((time, n) => [
+      sampleRun({ id: `p${n}`, time: ms(time * 1000) }),
+      sampleRun({
+        id: `c${n}`,
+        time: ms(time * 2000),
+        rules: "competition",
+        ending: n < 2 ? "not-done" : "done",
+      }),
+    ]);
+    const plain = runHistory(runs, "first-layer", "plain");
+    // (11 + 12 + 13) / 3, and (12 + 13 + 14) / 3
+    expect(plain.averages).toEqual({
+      rules: "plain",
+      ofFive: 12_000,
+      ofThree: 13_000,
+      notDone: 0,
+    });
+    const competition = runHistory(runs, "first-layer", "competition");
+    expect(competition.averages).toEqual({
+      rules: "competition",
+      ofFive: "did-not-finish",
+      ofThree: 26_000,
+      notDone: 2,
+    });
+    expect([plain.isMixed, plain.runs.length]).toEqual([true, 10]);
+    expect(
+      runHistory(runs.slice(0, 1), "first-layer", "competition").isMixed,
+    ).toBe(true);
+    expect(runHistory(runs.slice(0, 1), "first-layer", "plain").isMixed).toBe(
+      false,
+    );
   });
 });
 

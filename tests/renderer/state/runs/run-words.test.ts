@@ -1,5 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { RUN_KINDS, RUN_PARTS, type RunPart } from "../../../../core/runs/run";
+import {
+  RUN_KINDS,
+  RUN_PARTS,
+  type RunPart,
+  type RunRules,
+} from "../../../../core/runs/run";
 import { resultOf } from "../../../../core/runs/run-result";
 import {
   averagesInWords,
@@ -100,7 +105,7 @@ describe("the history", () => {
     const runs = [12, 11, 10, 13, 14].map((time, n) =>
       sampleRun({ id: String(n), time: ms(time * 1000) }),
     );
-    const history = runHistory(runs, "first-layer");
+    const history = runHistory(runs, "first-layer", "plain");
     expect(historyInWords(history)).toBe("5 runs so far, the best 10.00 s.");
     expect(averagesInWords(history)).toEqual([
       // (11 + 12 + 13) / 3, and (10 + 13 + 14) / 3
@@ -112,12 +117,49 @@ describe("the history", () => {
       ...run,
       id: String(n),
     }));
-    expect(averagesInWords(runHistory(tries, "first-layer"))[0]).toMatch(
-      /^Two of your last five were not done/,
-    );
-    const one = runHistory([none], "first-layer");
+    expect(
+      averagesInWords(runHistory(tries, "first-layer", "plain"))[0],
+    ).toMatch(/^Two of your last five were not done/);
+    for (const [count, said] of [
+      [3, /^Three of your last five/],
+      [4, /^Four of your last five/],
+      [5, /^None of your last five was done/],
+    ] as const) {
+      const mostly = tries.map((run, n) => ({
+        ...run,
+        ending: n < count ? ("not-done" as const) : ("done" as const),
+      }));
+      const told = averagesInWords(runHistory(mostly, "first-layer", "plain"));
+      expect(told[0]).toMatch(said);
+    }
+    const one = runHistory([none], "first-layer", "plain");
     expect(historyInWords(one)).toBe("1 run, none done yet.");
     expect(one.days.map(dayInRuns)).toEqual(["1 run, not done yet."]);
-    expect(historyInWords(runHistory([], "cross"))).toMatch(/will stand here/);
+    expect(historyInWords(runHistory([], "cross", "plain"))).toMatch(
+      /will stand here/,
+    );
+  });
+
+  it("says by which rules its averages are, where there are runs by others too", () => {
+    const run = (n: number, rules: RunRules) =>
+      sampleRun({ id: `${rules}${n}`, time: ms(12_000), rules });
+    const runs = [0, 1, 2].flatMap((n) => [
+      run(n, "plain"),
+      run(n, "competition"),
+    ]);
+    const told = (rules: RunRules, of = runs) =>
+      averagesInWords(runHistory(of, "first-layer", rules));
+    expect(told("plain")).toEqual([
+      "Your last three by plain rules: 12.00 s on average.",
+    ]);
+    expect(told("competition")).toEqual([
+      "Your last three by competition rules: 12.00 s on average.",
+    ]);
+    expect(
+      told(
+        "competition",
+        runs.filter(({ rules }) => rules === "competition"),
+      ),
+    ).toEqual(["Your last three by competition rules: 12.00 s on average."]);
   });
 });
