@@ -12,6 +12,7 @@
  */
 import type { Hold } from "../cases/variant";
 import type { DeckCase } from "../deck/deck";
+import { Digest } from "../digest";
 import { present } from "../invariant";
 import type { Opening } from "../memory/variant-opening";
 import { err, ok, type Result } from "../result";
@@ -73,23 +74,15 @@ function checkSign(values: readonly number[]): string {
   return signOf(sum % BASE);
 }
 
-/** What FNV-1a begins with and multiplies by. Source: draft-eastlake-fnv, 32 bits. */
-const FNV_START = 0x811c9dc5;
-const FNV_PRIME = 0x01000193;
-
 /** A digest of a text. Units: an integer below 2^53. */
 function digestOf(text: string): number {
-  let forward = FNV_START;
-  let mixed = ~FNV_START;
-  for (let i = 0; i < text.length; i++) {
-    const word = text.charCodeAt(i);
-    forward = Math.imul(forward ^ word, FNV_PRIME);
-    mixed = Math.imul((mixed << 13) | (mixed >>> 19), 5) ^ word;
-  }
+  const digest = new Digest();
+  digest.takeText(text);
   // The last letters have hardly reached the low bits yet.
+  let mixed = digest.mixed;
   mixed = Math.imul(mixed ^ (mixed >>> 16), 0x85ebca6b);
   mixed ^= mixed >>> 13;
-  return (mixed >>> 11) * 2 ** 32 + (forward >>> 0);
+  return (mixed >>> 11) * 2 ** 32 + (digest.forward >>> 0);
 }
 
 /** All that decides what a child was given; not what an answer may take, and not how it looks. */

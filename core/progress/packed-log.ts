@@ -6,6 +6,7 @@
 import type { CaseId } from "../cases/case-ids";
 import { HOLDS } from "../cases/variant";
 import { PIECE_NAMES } from "../cube/pieces";
+import { Digest } from "../digest";
 import { invariant, present } from "../invariant";
 import { dayNumber } from "../memory/local-day";
 import {
@@ -230,35 +231,24 @@ export function unpacked({ cases, columns }: PackedLog): AnswerList {
   };
 }
 
-/** What FNV-1a begins with and multiplies by. Source: draft-eastlake-fnv, 32 bits. */
-const FNV_START = 0x811c9dc5;
-const FNV_PRIME = 0x01000193;
-
 /**
  * A digest of a packed log: two logs with the same one are the same but for a
  * chance of one in 2^53 or so. No protection against somebody who wants two
  * to agree, who would deceive only themselves.
  */
 export function logDigest({ cases, columns }: PackedLog): string {
-  let forward = FNV_START;
-  let mixed = ~FNV_START;
-  const take = (word: number) => {
-    forward = Math.imul(forward ^ word, FNV_PRIME);
-    // Multiplying carries upwards only; this one turns the high bits down.
-    mixed = Math.imul((mixed << 13) | (mixed >>> 19), 5) ^ word;
-  };
-  for (const id of cases)
-    for (let i = 0; i < id.length; i++) take(id.charCodeAt(i));
+  const digest = new Digest();
+  for (const id of cases) digest.takeText(id);
   for (const column of columnsOf({ columns })) {
     const words = new Int32Array(
       column.buffer,
       0,
       Math.floor(column.byteLength / 4),
     );
-    for (let i = 0; i < words.length; i++) take(words[i] ?? 0);
+    for (let i = 0; i < words.length; i++) digest.take(words[i] ?? 0);
     // Half a word at the end.
-    if (column.byteLength % 4 !== 0) take(column.at(-1) ?? 0);
+    if (column.byteLength % 4 !== 0) digest.take(column.at(-1) ?? 0);
   }
   const hex = (word: number) => (word >>> 0).toString(16).padStart(8, "0");
-  return `${columns.choices.length}-${hex(forward)}${hex(mixed)}`;
+  return `${columns.choices.length}-${hex(digest.forward)}${hex(digest.mixed)}`;
 }

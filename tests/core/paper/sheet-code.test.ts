@@ -38,6 +38,11 @@ const SHEET: CodedSheet = {
 const SIGNS = "234679ACDEFHJKMNPRTVWXY";
 
 describe("a sheet's code", () => {
+  it("is what it was when the first sheets were printed", () => {
+    expect(sheetCode(SHEET)).toBe("N49KET9X");
+    expect(sheetCode({ ...SHEET, kind: "cases" })).toBe("AWA4ANDT");
+  });
+
   it("is read as it is printed, in small letters and with gaps too", () => {
     fc.assert(
       fc.property(sheet, (one) => {
