@@ -23,7 +23,8 @@ function newRuns({ freshRuns }: LearnerPlan): number {
 }
 
 function whatOf(plan: LearnerPlan): string {
-  const { fresh, alreadyHere, conflicts, repairs, damaged, here } = plan;
+  const { fresh, alreadyHere, conflicts, repairs, here } = plan;
+  const damaged = [...plan.damaged, ...plan.damagedRuns];
   const runs = newRuns(plan);
   const parts = [
     here === undefined
@@ -45,7 +46,7 @@ function whatOf(plan: LearnerPlan): string {
       : counted(repairs.length, "damaged one mended", "damaged ones mended"),
     damaged.length === 0
       ? ""
-      : `${damaged.length} that cannot be read, kept as they are`,
+      : `${damaged.length} that cannot be read, kept as ${damaged.length === 1 ? "it is" : "they are"}`,
     conflicts === 0
       ? ""
       : `${counted(conflicts, "differs", "differ")} from what is here, which stays`,
@@ -67,6 +68,7 @@ export function learnersToRestore(
       one.fresh.length +
         one.repairs.length +
         one.damaged.length +
+        one.damagedRuns.length +
         one.freshRuns.length >
         0;
     return { id: one.id, name, what: whatOf(one), brings };

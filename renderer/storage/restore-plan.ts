@@ -49,6 +49,8 @@ export interface LearnerPlan {
   readonly damaged: readonly RawRow[];
   /** Whole runs whose id is nowhere here, and their being struck out. */
   readonly freshRuns: readonly RunRow[];
+  /** Runs that cannot be read, put back as they were. */
+  readonly damagedRuns: readonly RawRow[];
 }
 
 /** A deck that is here under the same id with other content. */
@@ -78,13 +80,9 @@ function standingOf(review: Review, stored: RawRow, loose: boolean): Standing {
   return { as: "damaged", loose: loose ? stored : undefined };
 }
 
-/** The answer in a damaged row, as far as it has a place of its own in the store. */
-function rowToPutBack({
-  table,
-  row,
-  cut,
-}: DamagedInBackup): RawRow | undefined {
-  if (table !== "reviews" || cut === true) return undefined;
+/** The answer or the run in a damaged row, as far as it has a place of its own in the store. */
+function rowToPutBack({ row, cut }: DamagedInBackup): RawRow | undefined {
+  if (cut === true) return undefined;
   if (nestingDepth(row, DEEPEST_LINE) > DEEPEST_LINE) return undefined;
   let value: unknown;
   try {
@@ -105,6 +103,22 @@ function idOf(row: unknown): string | undefined {
   return typeof row.id === "string" && row.id !== "" ? row.id : undefined;
 }
 
+/** The file's damaged rows of a table that have an id of their own, by this; none that a readable row of the file has. */
+function rowsToPutBack(
+  { damaged }: BackupContents,
+  table: "reviews" | "runs",
+  readable: ReadonlyMap<string, unknown>,
+): Map<string, RawRow> {
+  const rows = new Map<string, RawRow>();
+  for (const one of damaged) {
+    const row = one.table === table ? rowToPutBack(one) : undefined;
+    const id = idOf(row);
+    if (row !== undefined && id !== undefined && !readable.has(id))
+      rows.set(id, row);
+  }
+  return rows;
+}
+
 /** How the file's whole runs of one learner stand here. */
 interface RunsFound {
   readonly fresh: RunRow[];
@@ -117,6 +131,7 @@ interface Found {
   readonly standings: ReadonlyMap<string, Standing>;
   /** Damaged rows of the file whose id is nowhere here. */
   readonly damaged: readonly RawRow[];
+  readonly damagedRuns: readonly RawRow[];
 }
 
 /** Shape: `here` holds, for each of the file's whole runs, the row of its id in the store. */
@@ -141,13 +156,7 @@ async function findInStore(
 ): Promise<Found> {
   const { reviews, blocks } = database;
   const standings = new Map<string, Standing>();
-  const damaged = new Map<string, RawRow>();
-  for (const one of contents.damaged) {
-    const row = rowToPutBack(one);
-    const id = idOf(row);
-    if (row !== undefined && id !== undefined && !contents.reviews.has(id))
-      damaged.set(id, row);
-  }
+  const damaged = rowsToPutBack(contents, "reviews", contents.reviews);
   const look = (row: unknown, isLoose: boolean) => {
     const id = idOf(row);
     if (id === undefined) return;
@@ -160,6 +169,8 @@ async function findInStore(
   };
   const inFile = [...contents.runs.values()];
   const here = await database.runs.bulkGet(inFile.map(({ id }) => id));
+  const torn = [...rowsToPutBack(contents, "runs", contents.runs)];
+  const tornHere = await database.runs.bulkGet(torn.map(([id]) => id));
   await blocks.each((block) =>
     reviewsInBlock(block)?.forEach((row) => look(row, false)),
   );
@@ -167,6 +178,9 @@ async function findInStore(
   return {
     standings,
     damaged: [...damaged.values()],
+    damagedRuns: torn.flatMap(([, row], i) =>
+      tornHere[i] === undefined ? [row] : [],
+    ),
     runs: runsFound(inFile, here),
   };
 }
@@ -176,7 +190,7 @@ function planFor(
   theirs: readonly Review[],
   here: RawRow | undefined,
   contents: BackupContents,
-  { standings, damaged, runs }: Found,
+  { standings, damaged, damagedRuns, runs }: Found,
 ): LearnerPlan {
   const theirRuns = runs.get(id);
   let alreadyHere = 0;
@@ -203,6 +217,7 @@ function planFor(
     repairs,
     damaged: damaged.filter((row) => row["learner"] === id),
     freshRuns: theirRuns?.fresh ?? [],
+    damagedRuns: damagedRuns.filter((row) => row["learner"] === id),
   };
 }
 
@@ -240,7 +255,10 @@ export async function planRestore(
     if (here === undefined) newDecks.push(inFile);
     else if (!isSameJson(here, inFile)) changedDecks.push({ here, inFile });
   });
-  const putBack = learners.reduce((sum, plan) => sum + plan.damaged.length, 0);
+  const putBack = learners.reduce(
+    (sum, plan) => sum + plan.damaged.length + plan.damagedRuns.length,
+    0,
+  );
   return {
     learners,
     newDecks,

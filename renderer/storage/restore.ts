@@ -53,7 +53,7 @@ export interface Restored {
   /** Answers added, and readable ones put in the place of damaged ones. */
   readonly reviews: number;
   readonly repaired: number;
-  /** Damaged answers put back as they were. */
+  /** Damaged answers and runs put back as they were. */
   readonly damaged: number;
   /** Whole runs added. */
   readonly runs: number;
@@ -174,7 +174,11 @@ async function restoreLearner(
     replacing.map(({ review }) => ({ ...review })),
   );
   await database.reviews.bulkAdd([...plan.damaged]);
-  await database.runs.bulkAdd(plan.freshRuns.map((row) => ({ ...row })));
+  const runs: readonly RawRow[] = [
+    ...plan.freshRuns.map((row) => ({ ...row })),
+    ...plan.damagedRuns,
+  ];
+  await database.runs.bulkAdd(runs);
   return {
     id,
     isNew,
@@ -184,7 +188,7 @@ async function restoreLearner(
     replacedReviews: replacing.flatMap(({ replaces }) =>
       replaces === undefined ? [] : [replaces],
     ),
-    runsAdded: plan.freshRuns.map((row) => row.id),
+    runsAdded: runs.map((row) => String(row["id"])),
     mark: await logMark(database, id),
   };
 }
@@ -231,7 +235,11 @@ export function restore(
           learners: done.filter(({ isNew }) => isNew).length,
           reviews: sum(chosen.map(({ fresh }) => fresh.length)),
           repaired: sum(chosen.map(({ repairs }) => repairs.length)),
-          damaged: sum(chosen.map(({ damaged }) => damaged.length)),
+          damaged: sum(
+            chosen.map(
+              ({ damaged, damagedRuns }) => damaged.length + damagedRuns.length,
+            ),
+          ),
           runs: sum(
             chosen.map(
               ({ freshRuns }) =>

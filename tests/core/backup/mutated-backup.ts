@@ -1,5 +1,9 @@
 import type { RandomSource } from "../../../core/random-source";
-import { DEEPEST_LINE, LONGEST_LINE } from "../../../core/backup/backup-line";
+import {
+  BACKUP_VERSION,
+  DEEPEST_LINE,
+  LONGEST_LINE,
+} from "../../../core/backup/backup-line";
 import { ANN, sampleLines } from "./sample-backup";
 
 /** Values that a field is not used to. */
@@ -93,12 +97,13 @@ function recounted(lines: readonly string[]): string[] {
   const decks = count("deck");
   const reviews = count("review");
   const settings = count("settings");
-  const end = { learners, settings, decks, reviews, damaged };
+  const runs = count("run") + count("damagedRun");
+  const end = { learners, settings, decks, reviews, damaged, runs };
   return lines.map((line) => {
     if (line.startsWith('{"end":')) return JSON.stringify({ end });
     if (!line.startsWith('{"turnwise":"backup"') || !isJson(line)) return line;
     const header = JSON.parse(line) as Record<string, unknown>;
-    const about = { learners, decks, reviews: reviews + damaged };
+    const about = { learners, decks, reviews: reviews + damaged, runs };
     return JSON.stringify({ ...header, ...about });
   });
 }
@@ -112,7 +117,7 @@ function odder(random: RandomSource, line: string): string {
     case 2:
       return line.replace('"readableFrom":1', '"version":8,"readableFrom":7');
     case 3:
-      return line.replace('"version":1', '"version":8');
+      return line.replace(`"version":${BACKUP_VERSION}`, '"version":8');
     case 4:
       return line + line;
     default:
@@ -125,7 +130,7 @@ function odder(random: RandomSource, line: string): string {
 
 /** The lines of a backup with one to three mistakes in them. */
 export function mutatedLines(random: RandomSource): readonly string[] {
-  let lines = sampleLines();
+  let lines = sampleLines(true);
   const mistakes = 1 + random.below(3);
   for (let i = 0; i < mistakes; i += 1) {
     const at = random.below(lines.length);

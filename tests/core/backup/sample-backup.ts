@@ -9,6 +9,7 @@ import type { Learner } from "../../../core/memory/learner";
 import type { Review } from "../../../core/memory/review";
 import type { Result } from "../../../core/result";
 import { sampleReview } from "../memory/sample-review";
+import { ms, sampleRun } from "../runs/sample-run";
 
 /** Two learners of the samples. */
 export const ANN: Learner = {
@@ -35,11 +36,23 @@ export function answersOf(learner: Learner, count: number): Review[] {
   );
 }
 
-/** The lines of a small backup: Ann with three answers, Ben with none, a deck, a damaged row. */
-export function sampleLines(): string[] {
+const RUNS = [
+  sampleRun({ id: "run", learner: ANN.id, splits: [ms(4000)] }),
+  { id: "strike", learner: ANN.id, at: 2e12, strikes: "run" },
+  { id: "torn-run", learner: ANN.id },
+];
+
+/** The lines of a small backup: Ann with three answers, Ben with none, a deck, a damaged row; where told so, also a run of Ann's that was struck out, and a damaged one. */
+export function sampleLines(withRuns = false): string[] {
   const writer = backupWriter();
   const text = [
-    writer.header({ madeAt: 5, learners: 2, reviews: 4, decks: 1, runs: 0 }),
+    writer.header({
+      madeAt: 5,
+      learners: 2,
+      reviews: 4,
+      decks: 1,
+      runs: withRuns ? RUNS.length : 0,
+    }),
     ...[ANN, BEN].map((content) =>
       writer.row({ kind: "learner", content, table: "learners", key: "" }),
     ),
@@ -64,6 +77,9 @@ export function sampleLines(): string[] {
       table: "reviews",
       key: "torn",
     }),
+    ...(withRuns ? RUNS : []).map((content) =>
+      writer.row({ kind: "run", content, table: "runs", key: content.id }),
+    ),
     writer.end(),
   ];
   return text.map((line) => line.replace(/\n$/, ""));

@@ -22,6 +22,7 @@ import {
   KEPT_LOOSE,
   sealReviews,
 } from "../../../renderer/storage/sealing";
+import { sampleRun } from "../../core/runs/sample-run";
 import { backedUp, contentsOf, dumpOf } from "./backup-files";
 import { forgetDatabases, openTestDatabase } from "./fresh-database";
 import { DECK_ID, sampleDeckRow } from "./sample-deck-row";
@@ -263,6 +264,33 @@ describe("restoring", () => {
     await restore(database, contents, CHOICE);
     expect(await database.reviews.get("torn")).toEqual(torn);
     expect(await database.reviews.count()).toBe(7);
+  });
+
+  it("puts damaged whole runs back as they were, and never in the place of a readable one", async () => {
+    const torn = { id: "torn", learner: ANN.id, time: "soon" };
+    const contents = await asBackup(async () => {
+      const database = await storeOfAnn([]);
+      await database.runs.bulkPut([
+        torn,
+        { id: "here", learner: ANN.id },
+        { id: "nobody", learner: 7 },
+      ]);
+      return database;
+    });
+    const database = await storeOfAnn([]);
+    const here = sampleRun({ id: "here", learner: ANN.id });
+    await database.runs.put({ ...here });
+    const before = await dumpOf(database);
+    const plan = await planOf(database, contents);
+    expect(plan.learners[0]?.damagedRuns).toEqual([torn]);
+    expect(plan.leftInFile).toBe(2);
+    expect(await restore(database, contents, CHOICE)).toEqual({
+      ok: true,
+      value: { ...NOTHING, damaged: 1 },
+    });
+    expect(await database.runs.toArray()).toEqual([here, torn]);
+    await undoRestore(database);
+    expect(await dumpOf(database)).toEqual(before);
   });
 
   it("gives answers whose learner the file has lost a learner of a given name", async () => {

@@ -122,13 +122,13 @@ describe("a backup", () => {
     expect(preview.value.learners).toMatchObject([
       { id: ANN.id, conflicts: 1, freshRuns: [SECOND, STRIKE] },
     ]);
-    // A run that cannot be read has no place here.
-    expect(preview.value.leftInFile).toBe(1);
+    // A run that cannot be read is put back as it was.
+    expect(preview.value.leftInFile).toBe(0);
     expect(learnersToRestore(preview.value)).toEqual([
       {
         id: ANN.id,
         name: "Ann",
-        what: "1 new whole run, 1 differs from what is here, which stays.",
+        what: "1 new whole run, 1 that cannot be read, kept as it is, 1 differs from what is here, which stays.",
         brings: true,
       },
     ]);
