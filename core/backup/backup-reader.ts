@@ -20,10 +20,10 @@ import {
   type BackupLine,
   type BackupRow,
   type DamagedInBackup,
-  LONGEST_LINE,
   parseBackupLine,
   parseHeaderLine,
 } from "./backup-line";
+import { lineReader } from "./line-reader";
 
 /** Two lines of one file that disagree. The first counts. */
 export interface BackupConflict {
@@ -261,44 +261,27 @@ export function backupReader(
     unknownLines: 0,
     ended: false,
   };
-  let line = 1;
-  let pending = "";
-  let outcome: Result<void, BackupError> = OK;
-
-  const take = (text: string): Result<void, BackupError> => {
+  const lines = lineReader<BackupError>((text, line) => {
     const { header } = reading;
-    outcome =
-      header === undefined
-        ? takeHeader(reading, text)
-        : takeLine(reading, header, text, line, limits);
-    return outcome;
-  };
+    return header === undefined
+      ? takeHeader(reading, text)
+      : takeLine(reading, header, text, line, limits);
+  });
 
   return {
     get line() {
-      return line;
+      return lines.line;
     },
-    push(text) {
-      if (!outcome.ok) return outcome;
-      const [first = "", ...rest] = text.split("\n");
-      pending += first;
-      for (const next of rest) {
-        const taken = take(pending);
-        if (!taken.ok) return taken;
-        line += 1;
-        pending = next;
-      }
-      // Not waiting for the line's end: it may never come.
-      return pending.length > LONGEST_LINE ? take(pending) : OK;
-    },
+    push: (text) => lines.push(text),
     finish() {
-      if (!outcome.ok) return outcome;
-      const last = pending === "" ? OK : take(pending);
+      if (!lines.outcome.ok) return lines.outcome;
+      const last = lines.takeRest();
       const { header } = reading;
       if (header === undefined) return err({ code: "not-a-backup" });
       if (!last.ok && last.error.code !== "line-not-json") return last;
       // A last line that breaks off in the middle is cut off, not wrong.
-      if (!last.ok || !reading.ended) return err({ code: "truncated", line });
+      if (!last.ok || !reading.ended)
+        return err({ code: "truncated", line: lines.line });
       const { learners, settings, decks, reviews, runs } = reading;
       const { damaged, conflicts, unknownLines } = reading;
       return ok({

@@ -4,7 +4,7 @@
  * block is never half read: one that is half there will be read when it is
  * whole.
  */
-import { LONGEST_LINE } from "../backup/backup-line";
+import { lineReader } from "../backup/line-reader";
 import { err, ok, type Result } from "../result";
 import type { ResultsBlock } from "./results-block";
 import type { ResultsError } from "./results-error";
@@ -34,11 +34,11 @@ export function resultsReader(most: number = MOST_ANSWERS): ResultsReader {
   const answers: AnswerLine[] = [];
   let header: ResultsHeader | undefined;
   let ended = false;
-  let line = 1;
-  let pending = "";
-  let outcome: Result<void, ResultsError> = OK;
 
-  const takeHeader = (text: string): Result<void, ResultsError> => {
+  const takeHeader = (
+    text: string,
+    line: number,
+  ): Result<void, ResultsError> => {
     const parsed = parseResultsHeader(text);
     if (parsed === undefined) return err({ code: "not-results" });
     if (!parsed.ok) return err({ ...parsed.error, line });
@@ -51,6 +51,7 @@ export function resultsReader(most: number = MOST_ANSWERS): ResultsReader {
   const takeLine = (
     { kind, version }: ResultsHeader,
     text: string,
+    line: number,
   ): Result<void, ResultsError> => {
     if (ended) return err({ code: "lines-after-end", line });
     const parsed = parseResultsLine(text);
@@ -79,35 +80,25 @@ export function resultsReader(most: number = MOST_ANSWERS): ResultsReader {
     return OK;
   };
 
-  const take = (text: string): Result<void, ResultsError> => {
-    outcome = header === undefined ? takeHeader(text) : takeLine(header, text);
-    return outcome;
-  };
+  const lines = lineReader<ResultsError>((text, line) =>
+    header === undefined
+      ? takeHeader(text, line)
+      : takeLine(header, text, line),
+  );
 
   return {
     get line() {
-      return line;
+      return lines.line;
     },
-    push(text) {
-      if (!outcome.ok) return outcome;
-      const [first = "", ...rest] = text.split("\n");
-      pending += first;
-      for (const next of rest) {
-        const taken = take(pending);
-        if (!taken.ok) return taken;
-        line += 1;
-        pending = next;
-      }
-      // Not waiting for the line's end: it may never come.
-      return pending.length > LONGEST_LINE ? take(pending) : OK;
-    },
+    push: (text) => lines.push(text),
     finish() {
-      if (!outcome.ok) return outcome;
-      const last = pending === "" ? OK : take(pending);
+      if (!lines.outcome.ok) return lines.outcome;
+      const last = lines.takeRest();
       if (header === undefined) return err({ code: "not-results" });
       if (!last.ok && last.error.code !== "line-not-json") return last;
       // A last line that breaks off in the middle is cut off, not wrong.
-      if (!last.ok || !ended) return err({ code: "truncated", line });
+      if (!last.ok || !ended)
+        return err({ code: "truncated", line: lines.line });
       const { learner, madeAt } = header;
       return ok(
         header.kind === "withdrawn"
