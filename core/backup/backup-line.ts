@@ -28,12 +28,16 @@ import { parseRunRow } from "../runs/run-schema";
 
 /**
  * The version of the format that this program writes, and the newest it reads.
- * Since 2 there are lines of whole runs.
+ * Since 2 there are lines of whole runs, and answers on paper.
  */
 export const BACKUP_VERSION = 2;
 
-/** The oldest version that can read what this program writes: it leaves lines of whole runs out. */
-export const BACKUP_READABLE_FROM = 1;
+/**
+ * The oldest version that can read what this program writes. Version 1 would
+ * leave runs out, and refuse a file for an answer on paper at its line; it is
+ * better told at the first that the file is a newer one.
+ */
+export const BACKUP_READABLE_FROM = 2;
 
 /** A row as the store has it, known to be JSON and no more. */
 export type BackupRow = Readonly<Record<string, unknown>>;
@@ -100,7 +104,7 @@ export type BackupLine =
   | { readonly kind: "review"; readonly review: Review }
   | { readonly kind: "run"; readonly run: RunRow }
   | { readonly kind: "damaged"; readonly damaged: DamagedInBackup }
-  /** By a name of its own: version 1 refuses a damaged row of a table that it does not know. */
+  /** By a name of its own: it counts among the runs, and not among the answers. */
   | { readonly kind: "damagedRun"; readonly damaged: DamagedInBackup }
   | { readonly kind: "end"; readonly counts: BackupCounts }
   /** A kind that this version does not know. */

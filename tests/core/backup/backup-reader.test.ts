@@ -53,7 +53,7 @@ describe("a backup", () => {
         header: {
           turnwise: "backup",
           version: 2,
-          readableFrom: 1,
+          readableFrom: 2,
           madeAt: 5,
           learners: 2,
           reviews: 4,

@@ -26,7 +26,7 @@ describe("whole runs in a backup", () => {
     const newer = { ...RUN, mood: "good" };
     const read = readLines(linesOf(newer, STRIKE, TORN));
     if (!read.ok) throw new Error(read.error.code);
-    expect(read.value.header).toMatchObject({ version: 2, readableFrom: 1 });
+    expect(read.value.header).toMatchObject({ version: 2, readableFrom: 2 });
     expect([...read.value.runs.values()]).toEqual([newer, STRIKE]);
     expect(read.value.damaged).toEqual([
       { table: "runs", key: "k", row: JSON.stringify(TORN) },
@@ -94,35 +94,11 @@ describe("a backup of version 1", () => {
 });
 
 describe("Turnwise with backups of version 1", () => {
-  // Its reader by hand, from what it asks of a line: a header that it may read,
-  // names that it knows or that a newer version may have, tables that it knows.
-  const KNOWN = ["learner", "settings", "deck", "review", "damaged", "end"];
-  const TABLES = ["learners", "settings", "decks", "reviews", "blocks"];
-
-  it("reads all but the runs of what is written now, damaged ones included", () => {
-    const lines = linesOf(RUN, STRIKE, TORN).map(
-      (line) => JSON.parse(line) as Record<string, unknown>,
-    );
-    expect(lines[0]).toMatchObject({ readableFrom: 1 });
-    expect(lines[0]?.["version"]).toBeGreaterThan(1);
+  it("is told by the first line that it cannot read what is written now", () => {
+    const [header = ""] = linesOf(RUN);
+    // Its rule: a file is refused where `readableFrom` is above its own version.
+    const { readableFrom } = JSON.parse(header) as { readableFrom: number };
+    expect(readableFrom).toBeGreaterThan(1);
     expect(BACKUP_VERSION).toBe(2);
-    const rows = lines.slice(1);
-    expect(
-      rows.filter((line) => KNOWN.some((kind) => Object.hasOwn(line, kind))),
-    ).toEqual([
-      {
-        end: {
-          learners: 0,
-          settings: 0,
-          decks: 0,
-          reviews: 0,
-          damaged: 0,
-          runs: 3,
-        },
-      },
-    ]);
-    for (const line of rows)
-      if (Object.hasOwn(line, "damaged"))
-        expect(TABLES).toContain((line["damaged"] as { table: string }).table);
   });
 });

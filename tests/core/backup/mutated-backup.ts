@@ -115,7 +115,7 @@ function odder(random: RandomSource, line: string): string {
     case 1:
       return '{"photo":{"a":1}}';
     case 2:
-      return line.replace('"readableFrom":1', '"version":8,"readableFrom":7');
+      return line.replace('"readableFrom":2', '"version":8,"readableFrom":7');
     case 3:
       return line.replace(`"version":${BACKUP_VERSION}`, '"version":8');
     case 4:

@@ -64,7 +64,7 @@ describe("a backup", () => {
     expect(JSON.parse(lines[0] ?? "")).toEqual({
       turnwise: "backup",
       version: 2,
-      readableFrom: 1,
+      readableFrom: 2,
       madeAt: 5,
       learners: 2,
       reviews: 9,
