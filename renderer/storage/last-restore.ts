@@ -10,8 +10,7 @@ import { isSameJson } from "../../core/same-json";
 import { reviewsInBlock } from "./backup-survey";
 import { forgetComputed } from "./cache";
 import type { RawRow, TurnwiseDatabase } from "./database";
-import { learnerSettingsKey } from "./learners";
-import { practiceLockName } from "./locks";
+import { ownSettingKeys } from "./learners";
 import type { ChangedDeck } from "./restore-plan";
 import { type StorageError, tryReading, tryWriting } from "./storage-error";
 
@@ -217,10 +216,7 @@ export async function undoRestore(
             await learners.put(one.replacedRow);
           if (!one.isNew) continue;
           await learners.delete(id);
-          await settings.bulkDelete([
-            learnerSettingsKey(id),
-            practiceLockName(id),
-          ]);
+          await settings.bulkDelete([...ownSettingKeys(id)]);
         }
         await forgetComputed(
           database,

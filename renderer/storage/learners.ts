@@ -72,6 +72,17 @@ export function checkKey(learner: string): string {
   return `check:${learner}`;
 }
 
+/** The keys of all settings that are one learner's: what goes with them when they go. */
+export function ownSettingKeys(learner: string): readonly string[] {
+  return [
+    learnerSettingsKey(learner),
+    decksSeenKey(learner),
+    sharingKey(learner),
+    checkKey(learner),
+    practiceLockName(learner),
+  ];
+}
+
 /**
  * Whether a learner has left anything beside their log: whole runs, readable
  * or not, or results that were shared under their id.
@@ -114,13 +125,7 @@ export function deleteLearner(
       await runs.filter((row) => row["learner"] === learner).delete();
       await heard.filter((row) => row["learner"] === learner).delete();
       await classmates.delete(learner);
-      await settings.bulkDelete([
-        sharingKey(learner),
-        learnerSettingsKey(learner),
-        decksSeenKey(learner),
-        checkKey(learner),
-        practiceLockName(learner),
-      ]);
+      await settings.bulkDelete([...ownSettingKeys(learner)]);
       await learners.delete(learner);
     }),
   );

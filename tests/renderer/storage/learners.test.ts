@@ -4,7 +4,9 @@ import type { Learner } from "../../../core/memory/learner";
 import {
   deleteLearner,
   checkKey,
+  decksSeenKey,
   learnerSettingsKey,
+  ownSettingKeys,
   readLearners,
   saveLearner,
   sharingKey,
@@ -55,6 +57,20 @@ describe("learners", () => {
       },
     });
     expect(await database.learners.get("not an id")).toEqual(damaged);
+  });
+
+  it("have settings under keys of their own, and no other", () => {
+    const keys = ownSettingKeys(ANN.id);
+    expect(keys).toHaveLength(new Set(keys).size);
+    for (const key of keys) expect(key).toContain(ANN.id);
+    expect(keys).toEqual(
+      expect.arrayContaining([
+        learnerSettingsKey(ANN.id),
+        decksSeenKey(ANN.id),
+        sharingKey(ANN.id),
+        checkKey(ANN.id),
+      ]),
+    );
   });
 
   it("are deleted with everything that is theirs and nothing that is not", async () => {
