@@ -1,4 +1,5 @@
 /** The keys of the desk that are no turns: going on, help, leaving, taking back. */
+import { isDialogsKey } from "../../platform/open-dialog";
 
 /** What a key of the desk asks for. */
 export type DeskKey = "go-on" | "hint" | "leave" | "take-back";
@@ -10,10 +11,11 @@ const KEYS: Readonly<Record<string, DeskKey>> = {
   Backspace: "take-back",
 };
 
-/** Whether a key belongs to the control that has the focus. */
-function isTaken({ target, key }: KeyboardEvent): boolean {
+/** Whether a key belongs to an open question or to the control that has the focus. */
+function isTaken(event: KeyboardEvent): boolean {
+  const { target, key } = event;
+  if (isDialogsKey(event)) return true;
   if (!(target instanceof Element)) return false;
-  if (target.closest("dialog") !== null) return true;
   if (key === "Escape" || key === "?") return target.closest("select") !== null;
   if (key === "Enter") return target.closest("button, a, select") !== null;
   const writes = target.closest("input:not([type=radio]), select, textarea");

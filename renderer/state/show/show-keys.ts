@@ -1,4 +1,5 @@
 /** The keys of a case that is shown to a class: a keyboard's, and what a presenter's remote sends in their place. */
+import { isDialogsKey } from "../../platform/open-dialog";
 
 /** What a key asks for. */
 export type ShowAction =
@@ -38,7 +39,7 @@ type ShowKey = Pick<
   "key" | "ctrlKey" | "metaKey" | "altKey" | "target"
 >;
 
-/** What a key asks for; undefined: nothing, or it is the focused button's. */
+/** What a key asks for; undefined: nothing, or it is the focused button's or an open question's. */
 export function showKey({
   key,
   ctrlKey,
@@ -46,6 +47,7 @@ export function showKey({
   altKey,
   target,
 }: ShowKey): ShowAction | undefined {
+  if (isDialogsKey({ target })) return undefined;
   if (ctrlKey || metaKey || altKey) return undefined;
   const isPress =
     PRESSING.includes(key) &&
