@@ -17,7 +17,10 @@ import {
   type Tick,
 } from "../../../core/paper/entered-ticks";
 import type { KeptSheet } from "../../../core/paper/kept-sheet";
-import { likelyFirstDay } from "../../../core/paper/sheet-days";
+import {
+  firstDaysToChoose,
+  likelyFirstDay,
+} from "../../../core/paper/sheet-days";
 import { err, ok, type Result } from "../../../core/result";
 import { tellOtherWindows } from "../../platform/other-windows";
 import { enterReviews, takeBackReviews } from "../../storage/entered-reviews";
@@ -58,6 +61,11 @@ interface Kept {
   readonly rows: readonly EnteredRow[];
 }
 
+/** Whose sheet of which week: the same one may be handed out again. */
+function entryKey(learner: string, firstDay: LocalDay): string {
+  return `${firstDay} ${learner}`;
+}
+
 /** Whether anything stands in a row. */
 function isFilled({ ticks, times }: EnteredRow): boolean {
   return (
@@ -83,9 +91,9 @@ export class TicksDesk {
   readonly printed: LocalDay;
   #firstDay: LocalDay = $state(0 as LocalDay);
   #child: Child | undefined = $state.raw();
-  /** What was typed, by the learner's id: kept until it is stored, so that nothing is lost to a look at another child. */
+  /** What was typed, by `entryKey`: there until it is stored, so that nothing is lost to a look at another child or week. */
   readonly #drafts = new SvelteMap<string, readonly EnteredRow[]>();
-  /** What was kept for each, while the window is open. */
+  /** What was kept, by `entryKey`, while the window is open. */
   readonly #kept = new SvelteMap<string, Kept>();
   /** What was typed under a wrong name, for whoever is chosen next. */
   #carried: readonly EnteredRow[] | undefined = $state.raw();
@@ -106,8 +114,22 @@ export class TicksDesk {
     return this.#firstDay;
   }
 
-  /** Sets the first day; what was typed keeps its boxes. */
+  /**
+   * Sets the first day. What was typed for the child on the desk goes along,
+   * unless there is something of theirs for that day already; all else stays
+   * with the day under which it was typed.
+   */
   async setFirstDay(day: LocalDay): Promise<void> {
+    const { child } = this;
+    if (child !== undefined) {
+      const from = this.#key(child.id);
+      const to = entryKey(child.id, day);
+      const draft = this.#drafts.get(from);
+      if (draft?.some(isFilled) && !this.#isFilled(to) && !this.#kept.has(to)) {
+        this.#drafts.delete(from);
+        this.#drafts.set(to, draft);
+      }
+    }
     this.#firstDay = day;
     const { state } = this.#child ?? {};
     if (state !== undefined) await this.#look(state, ++this.#choices);
@@ -123,24 +145,40 @@ export class TicksDesk {
     return (this.#child?.state ?? this.#app.current).today;
   }
 
-  /** How far a child's sheet is. */
-  stateOf(id: string): ChildState {
-    if (this.#isBegun(id)) return "begun";
-    return this.#kept.has(id) ? "in" : "waiting";
+  /** The entry of a child for the first day that is chosen. */
+  #key(id: string): string {
+    return entryKey(id, this.#firstDay);
   }
 
-  /** How many answers the child's last kept entry added; undefined: nothing that can be taken back. */
+  /** How far a child's sheet of this first day is. */
+  stateOf(id: string): ChildState {
+    const key = this.#key(id);
+    if (this.#isFilled(key)) return "begun";
+    return this.#kept.has(key) ? "in" : "waiting";
+  }
+
+  /** How many answers were kept of the child's sheet of this first day; undefined: nothing that can be taken back. */
   keptOf(id: string): number | undefined {
-    return this.#kept.get(id)?.ids.length;
+    return this.#kept.get(this.#key(id))?.ids.length;
   }
 
   /** Whether anything was typed that is not kept. */
   get hasUnkept(): boolean {
-    return [...this.#drafts.keys()].some((id) => this.#isBegun(id));
+    return [...this.#drafts.keys()].some((key) => this.#isFilled(key));
   }
 
-  #isBegun(id: string): boolean {
-    return this.#drafts.get(id)?.some(isFilled) === true;
+  /** Another first day under which something was typed for the child and is not kept. */
+  get unkeptDay(): LocalDay | undefined {
+    const { child } = this;
+    if (child === undefined) return undefined;
+    return firstDaysToChoose(this.sheet.kind, this.printed, this.today).find(
+      (day) =>
+        day !== this.#firstDay && this.#isFilled(entryKey(child.id, day)),
+    );
+  }
+
+  #isFilled(key: string): boolean {
+    return this.#drafts.get(key)?.some(isFilled) === true;
   }
 
   /** Takes up a child's sheet. */
@@ -156,9 +194,9 @@ export class TicksDesk {
     const carried = this.#carried;
     if (carried !== undefined && this.child?.id === learner.id) {
       this.#carried = undefined;
-      const own = this.#drafts.get(learner.id);
+      const own = this.#drafts.get(this.#key(learner.id));
       this.#drafts.set(
-        learner.id,
+        this.#key(learner.id),
         carried.map((row, i) => over(row, own?.[i])),
       );
     }
@@ -174,8 +212,8 @@ export class TicksDesk {
   carry(): void {
     const { child } = this;
     if (child === undefined) return;
-    this.#carried = this.#drafts.get(child.id);
-    this.#drafts.delete(child.id);
+    this.#carried = this.#drafts.get(this.#key(child.id));
+    this.#drafts.delete(this.#key(child.id));
     this.#child = undefined;
   }
 
@@ -198,17 +236,17 @@ export class TicksDesk {
   /** What was typed in a row. */
   typed(row: number): EnteredRow {
     const { child } = this;
-    const draft = child && this.#drafts.get(child.id);
+    const draft = child && this.#drafts.get(this.#key(child.id));
     return draft?.[row] ?? emptyRow(this.sheet.kind);
   }
 
   #type(row: number, change: (before: EnteredRow) => EnteredRow): void {
     const { child } = this;
     if (child === undefined) return;
+    const key = this.#key(child.id);
     const draft =
-      this.#drafts.get(child.id) ??
-      this.rows.map(() => emptyRow(this.sheet.kind));
-    this.#drafts.set(child.id, draft.with(row, change(this.typed(row))));
+      this.#drafts.get(key) ?? this.rows.map(() => emptyRow(this.sheet.kind));
+    this.#drafts.set(key, draft.with(row, change(this.typed(row))));
   }
 
   /** Whether a box can be filled in: its day has come, and it is not in the log. */
@@ -243,7 +281,7 @@ export class TicksDesk {
   /** Forgets what was typed for the child. */
   clear(): void {
     const { child } = this;
-    if (child !== undefined) this.#drafts.delete(child.id);
+    if (child !== undefined) this.#drafts.delete(this.#key(child.id));
   }
 
   /** What was typed for the child and can be kept: days to come and what is in the log are left out. */
@@ -267,7 +305,8 @@ export class TicksDesk {
     if (!answers.ok) return answers;
     if (answers.value.length === 0) return ok(0);
     const { id } = state.learner;
-    const draft = this.#drafts.get(id);
+    const key = this.#key(id);
+    const draft = this.#drafts.get(key);
     const context = {
       sheet: this.sheet,
       rows: this.rows,
@@ -282,27 +321,28 @@ export class TicksDesk {
     );
     const entered = await enterReviews(this.#app.database, id, reviews);
     if (!entered.ok) return entered;
-    const before = this.#kept.get(id);
-    this.#kept.set(id, {
+    const before = this.#kept.get(key);
+    this.#kept.set(key, {
       ids: [...(before?.ids ?? []), ...entered.value],
       rows: (draft ?? []).map((row, i) => over(row, before?.rows[i])),
     });
-    if (this.#drafts.get(id) === draft) this.#drafts.delete(id);
+    if (this.#drafts.get(key) === draft) this.#drafts.delete(key);
     await this.#readAgain(id);
     return ok(entered.value.length);
   }
 
-  /** Takes all out again that was kept for a child since the page was opened; it stands in the boxes as if it had just been typed. */
+  /** Takes all out again that was kept of a child's sheet of this first day since the page was opened; it stands in the boxes as if it had just been typed. */
   async takeBack(learner: Learner): Promise<Result<void, StorageError>> {
     const { id } = learner;
-    const kept = this.#kept.get(id);
+    const key = this.#key(id);
+    const kept = this.#kept.get(key);
     if (kept === undefined) return ok(undefined);
     const taken = await takeBackReviews(this.#app.database, id, kept.ids);
     if (!taken.ok) return taken;
-    this.#kept.delete(id);
-    const draft = this.#drafts.get(id);
+    this.#kept.delete(key);
+    const draft = this.#drafts.get(key);
     this.#drafts.set(
-      id,
+      key,
       kept.rows.map((row, i) => (draft?.[i] ? over(draft[i], row) : row)),
     );
     await this.#readAgain(id);
