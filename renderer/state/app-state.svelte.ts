@@ -200,6 +200,9 @@ export class AppState {
     const { id } = this.current.learner;
     this.#guest = guest;
     this.#current = learner;
+    this.decks.isGuests = guest !== undefined;
+    // What was said there was said to whoever has left.
+    this.bench.trouble = undefined;
     if (gone === undefined) return ok(undefined);
     const left = await gone.leave();
     // By now the page they were at is gone, and remembers nothing more.

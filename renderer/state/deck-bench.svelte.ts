@@ -44,7 +44,8 @@ type DeckHistory = EditHistory<Deck, StepLabel>;
 
 /** Why an edit was not made; "copy-first": it is offered on a copy. */
 export type EditRefusal =
-  DeckEditError | { readonly code: "deck-gone" | "copy-first" };
+  | DeckEditError
+  | { readonly code: "deck-gone" | "copy-first" | "guest-at-desk" };
 
 /** What became of an edit. */
 export type EditOutcome = Result<void, EditRefusal>;
@@ -84,22 +85,32 @@ export class DeckBench {
       : startHistory(deck);
   }
 
-  /** What undoing would take back; undefined where there is nothing. */
+  /** What undoing would take back; undefined where there is nothing, as for a guest. */
   stepToUndo(deck: Deck): StepLabel | undefined {
+    if (this.#shelf.isGuests) return undefined;
     return stepToUndo(this.#history(deck));
   }
 
-  /** What redoing would make again; undefined where there is nothing. */
+  /** What redoing would make again; undefined where there is nothing, as for a guest. */
   stepToRedo(deck: Deck): StepLabel | undefined {
+    if (this.#shelf.isGuests) return undefined;
     return stepToRedo(this.#history(deck));
+  }
+
+  /** Says why nothing of a deck changes while a guest is at the desk. */
+  refuseGuest(): Result<never, { readonly code: "guest-at-desk" }> {
+    const error = { code: "guest-at-desk" } as const;
+    this.trouble = error;
+    return err(error);
   }
 
   /**
    * Changes the deck with an id and stores it. A starter deck is never
    * changed: a copy is offered, with the same edit on it. A refused edit
-   * changes nothing.
+   * changes nothing; a guest's always is.
    */
   edit(id: string, step: DeckStep): EditOutcome {
+    if (this.#shelf.isGuests) return this.refuseGuest();
     const deck = this.#shelf.find(id);
     if (deck === undefined || this.#shelf.isLeaving(id))
       return err({ code: "deck-gone" });
@@ -139,13 +150,13 @@ export class DeckBench {
   /** Takes the last step back. */
   undo(deck: Deck): void {
     const before = this.#history(deck);
-    if (stepToUndo(before) !== undefined) this.#take(before, undo(before));
+    if (this.stepToUndo(deck) !== undefined) this.#take(before, undo(before));
   }
 
   /** Makes the last undone step again. */
   redo(deck: Deck): void {
     const before = this.#history(deck);
-    if (stepToRedo(before) !== undefined) this.#take(before, redo(before));
+    if (this.stepToRedo(deck) !== undefined) this.#take(before, redo(before));
   }
 
   /** Stores a deck under a new id. Resolves with it, or with why it was not kept. */

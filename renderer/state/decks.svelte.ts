@@ -22,7 +22,10 @@ function withDeck(decks: readonly Deck[], deck: Deck): readonly Deck[] {
 }
 
 /** Why a deck was not kept; "deck-gone": it was deleted meanwhile, here or in another window. */
-export type DeckNotKept = StorageError | { readonly code: "deck-gone" };
+export type DeckNotKept =
+  | StorageError
+  | { readonly code: "deck-gone" }
+  | { readonly code: "guest-at-desk" };
 
 /**
  * The decks of this machine, as every place sees them.
@@ -41,6 +44,9 @@ export class DeckShelf {
   #lastJob: Promise<unknown> = Promise.resolve();
   /** Stored decks that could not be read; kept as they are. */
   damaged: readonly DamagedRow[] = $state.raw([]);
+
+  /** Whether a guest is at the desk: they may look at every deck and change none. Set by whoever seats them. */
+  isGuests = $state(false);
 
   constructor(database: TurnwiseDatabase) {
     this.#database = database;
@@ -80,6 +86,7 @@ export class DeckShelf {
    * was deleted meanwhile stays deleted.
    */
   async save(deck: Deck): Promise<Result<void, DeckNotKept>> {
+    if (this.isGuests) return err({ code: "guest-at-desk" });
     const isNew = this.find(deck.id) === undefined;
     this.#own = withDeck(this.#own, deck);
     this.#unsaved = withDeck(this.#unsaved, deck);
@@ -109,7 +116,8 @@ export class DeckShelf {
   }
 
   /** Deletes a deck; it is seen until it is out of the store. */
-  async remove(id: string): Promise<Result<void, StorageError>> {
+  async remove(id: string): Promise<Result<void, DeckNotKept>> {
+    if (this.isGuests) return err({ code: "guest-at-desk" });
     this.#leaving.add(id);
     const removed = await this.#inOrder(() => deleteDeck(this.#database, id));
     this.#leaving.delete(id);

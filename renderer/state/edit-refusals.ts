@@ -8,7 +8,9 @@ import { capitalised } from "../../core/notation/sentence";
 import { formatTurns } from "../../core/notation/format";
 import { deckFaultText } from "../deck-error-text";
 import { notationErrorText } from "../notation-error-text";
+import { storageErrorText } from "../error-text";
 import type { EditRefusal } from "./deck-bench.svelte";
+import type { DeckNotKept } from "./decks.svelte";
 import { wrongTurnSentence } from "./practise/diagnosis-words";
 import { lostParts } from "./practise/lost-words";
 
@@ -36,11 +38,20 @@ export function editRefusalText(error: EditRefusal): string {
       return "";
     case "deck-gone":
       return "This deck was deleted in another window. Choose another one.";
+    case "guest-at-desk":
+      return "A guest is at the desk: decks stay as they are. Somebody of the house can sit down with F2.";
     case "case-not-in-deck":
       return "This case is no longer in the deck. Put it in again first.";
     case "no-such-place":
       return "The deck has no such place any more. Try again.";
   }
+}
+
+/** Why a deck was not kept, and what to do about it. */
+export function deckNotKeptText(error: DeckNotKept): string {
+  return error.code === "deck-gone" || error.code === "guest-at-desk"
+    ? editRefusalText(error)
+    : storageErrorText(error);
 }
 
 /** What is said where a refused way leaves the one before as it is. */

@@ -116,8 +116,7 @@ export class BenchWork {
     const place = placeOf(deck, id);
     const next = deck.cases[place + 1] ?? deck.cases[place - 1];
     const preventScroll = !isFocusInRow();
-    this.edit(removeStep(id), id);
-    if (isStarterDeck(deck)) return id;
+    if (this.edit(removeStep(id), id) !== undefined) return id;
     void focusOn(next === undefined ? DECK_START : rowOf(next.case), {
       preventScroll,
     });

@@ -65,6 +65,7 @@ export interface ClassDeskApp {
   readonly current: Pick<LearnerState, "today">;
   /** The machine's own store: a guest at the desk has another. */
   readonly database: TurnwiseDatabase;
+  readonly isGuest: boolean;
 }
 
 /** How far along reading is. */
@@ -88,6 +89,8 @@ export class ClassDesk {
   trouble: ClassError | undefined = $state.raw();
   #reading: AbortController | undefined;
   #isResting = false;
+  /** Whether a guest has chosen who is in the class: what is stored says nothing then. */
+  #isChosenHere = false;
 
   #members: readonly ClassMember[] = $derived.by(() => {
     const summaries = this.#summaries;
@@ -179,9 +182,13 @@ export class ClassDesk {
     return !this.#leftOut.includes(id);
   }
 
-  /** Takes somebody into the class or out of it, and remembers it. */
+  /** Takes somebody into the class or out of it, and remembers it; what a guest chooses is forgotten with the page. */
   async setIn(id: string, isIn: boolean): Promise<void> {
     this.#leftOut = withChoice(this.#leftOut, id, isIn);
+    if (this.#app.isGuest) {
+      this.#isChosenHere = true;
+      return;
+    }
     const saved = await changeSetting(
       this.#app.database,
       CLASS_KEY,
@@ -246,7 +253,7 @@ export class ClassDesk {
     const choices = await readSetting(this.#app.database, CLASS_KEY);
     if (!choices.ok) return choices.error;
     if (signal.aborted) return undefined;
-    this.#leftOut = leftOutFrom(choices.value);
+    if (!this.#isChosenHere) this.#leftOut = leftOutFrom(choices.value);
     this.enrolled = enrolled.value;
     this.#summaries = summaries.value;
     return undefined;

@@ -3,18 +3,26 @@ import type { KeptSheet } from "../../../core/paper/kept-sheet";
 import type { SheetCode } from "../../../core/paper/sheet-code";
 import { localDay } from "../../../core/memory/local-day";
 import type { LocalDay } from "../../../core/memory/review";
-import type { Result } from "../../../core/result";
+import { ok, type Result } from "../../../core/result";
 import { now, utcOffset } from "../../platform/clock";
 import type { TurnwiseDatabase } from "../../storage/database";
 import { keepSheet, readSheet, readSheets } from "../../storage/sheets";
 import type { StorageError } from "../../storage/storage-error";
 
-/** Keeps a sheet that is printed now. */
-export function keepPrinted(
-  database: TurnwiseDatabase,
+/** Who prints, and where it is kept. */
+export interface PrintingApp {
+  readonly database: TurnwiseDatabase;
+  readonly isGuest: boolean;
+}
+
+/** Keeps a sheet that is printed now. Resolves with whether it is kept: a guest's is not, and nobody knows its code afterwards. */
+export async function keepPrinted(
+  { database, isGuest }: PrintingApp,
   coded: Omit<KeptSheet, "printedAt">,
-): Promise<Result<string, StorageError>> {
-  return keepSheet(database, { ...coded, printedAt: now() });
+): Promise<Result<boolean, StorageError>> {
+  if (isGuest) return ok(false);
+  const kept = await keepSheet(database, { ...coded, printedAt: now() });
+  return kept.ok ? ok(true) : kept;
 }
 
 /** The sheet with a code; undefined where none was printed here. */

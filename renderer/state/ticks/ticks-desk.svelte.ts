@@ -40,6 +40,8 @@ import {
 /** Why an entry was not kept. */
 export type KeepError =
   | StorageError
+  /** A guest enters nothing into other people's logs. */
+  | { readonly code: "guest-at-desk" }
   /** A time of a row, from 0, is none. */
   | (EnteredRowError & { readonly row: number });
 
@@ -300,6 +302,7 @@ export class TicksDesk {
 
   /** Stores what was typed for the child, all of it or nothing. Resolves with how many answers were added. */
   async keep(): Promise<Result<number, KeepError>> {
+    if (this.#app.isGuest) return err({ code: "guest-at-desk" });
     const { state } = present(this.#child, "somebody was chosen");
     const answers = this.answers();
     if (!answers.ok) return answers;
@@ -332,7 +335,8 @@ export class TicksDesk {
   }
 
   /** Takes all out again that was kept of a child's sheet of this first day since the page was opened; it stands in the boxes as if it had just been typed. */
-  async takeBack(learner: Learner): Promise<Result<void, StorageError>> {
+  async takeBack(learner: Learner): Promise<Result<void, KeepError>> {
+    if (this.#app.isGuest) return err({ code: "guest-at-desk" });
     const { id } = learner;
     const key = this.#key(id);
     const kept = this.#kept.get(key);

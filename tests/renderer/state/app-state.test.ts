@@ -1,7 +1,15 @@
 import "fake-indexeddb/auto";
 import { beforeEach, describe, expect, it, vi } from "vitest";
 import { localDay } from "../../../core/memory/local-day";
+import { renameDeck } from "../../../core/deck/deck-edits";
+import { present } from "../../../core/invariant";
 import { tagOf, TAGS } from "../../../core/memory/learner";
+import { type CodedSheet, sheetCode } from "../../../core/paper/sheet-code";
+import { now } from "../../../renderer/platform/clock";
+import { ClassDesk } from "../../../renderer/state/class/class-desk.svelte";
+import type { DeckStep } from "../../../renderer/state/deck-bench.svelte";
+import { keepPrinted } from "../../../renderer/state/sheets/printed-sheets";
+import { TicksDesk } from "../../../renderer/state/ticks/ticks-desk.svelte";
 import type { Milliseconds } from "../../../core/memory/review";
 import { FIRST_COURSE } from "../../../core/deck/starter-decks";
 import {
@@ -13,6 +21,21 @@ import { readSetting } from "../../../renderer/storage/settings";
 import { forgetDatabases } from "../storage/fresh-database";
 import { sampleReview, TUESDAY_NINE } from "../storage/sample-review";
 import { windowLocks } from "../storage/window-locks";
+
+const CODED: CodedSheet = {
+  kind: "practice",
+  cases: [{ case: "E1", target: 5 }],
+  hold: "up",
+  number: 4,
+  count: 3,
+  opening: "anywhere",
+};
+const SHEET = {
+  ...CODED,
+  code: sheetCode(CODED),
+  deck: "starter-edges",
+  deckName: "First-layer edges",
+};
 
 async function openWindow(): Promise<AppState> {
   const opened = await openApp();
@@ -300,6 +323,65 @@ describe("a guest", () => {
     expect(await everything(app)).toBe(before);
     const names = (await indexedDB.databases()).map(({ name }) => name);
     expect(names).toEqual(["turnwise"]);
+  });
+
+  it("changes nothing that the machine keeps: no deck, no sheet, no class, no ticks", async () => {
+    const app = await openWindow();
+    await app.addLearner("Ada");
+    const made = await app.bench.create({ name: "Mondays" });
+    if (!made.ok) throw new Error(made.error.code);
+    const { id } = made.value;
+    const call = (name: string): DeckStep => ({
+      label: "name",
+      edit: (deck) => renameDeck(deck, name),
+    });
+    expect(app.bench.edit(id, call("Tuesdays")).ok).toBe(true);
+    await app.decks.reload();
+    const before = await everything(app);
+    expect((await app.seatGuest()).ok).toBe(true);
+
+    const refused = { ok: false, error: { code: "guest-at-desk" } };
+    const deck = present(app.decks.find(id), "it was made");
+    const starter = present(app.decks.all[0], "there are starter decks");
+    expect(app.bench.edit(id, call("Wednesdays"))).toEqual(refused);
+    expect(app.bench.trouble?.code).toBe("guest-at-desk");
+    expect(app.bench.edit(starter.id, call("Mine"))).toEqual(refused);
+    expect(app.bench.offered).toBeUndefined();
+    expect(app.bench.stepToUndo(deck)).toBeUndefined();
+    app.bench.undo(deck);
+    expect(await app.bench.create()).toEqual(refused);
+    expect(await app.bench.copy(starter)).toEqual(refused);
+    expect(await app.bench.takeIn({ ...deck, id: "elsewhere" })).toEqual(
+      refused,
+    );
+    expect(await app.bench.remove(deck)).toBe(false);
+    expect(await app.decks.save({ ...deck, name: "Past the bench" })).toEqual(
+      refused,
+    );
+    expect(app.decks.find(id)?.name).toBe("Tuesdays");
+
+    expect(await keepPrinted(app, SHEET)).toEqual({ ok: true, value: false });
+    const desk = new ClassDesk(app);
+    const [first = { id: "" }] = app.learners;
+    await desk.setIn(first.id, false);
+    expect(desk.isIn(first.id)).toBe(false);
+
+    const ticks = new TicksDesk(app, { ...SHEET, printedAt: now() });
+    await ticks.choose(present(app.learners[0], "the first"));
+    ticks.tick(0, 0, "right");
+    expect(await ticks.keep()).toEqual(refused);
+
+    await app.decks.reload();
+    expect(await everything(app)).toBe(before);
+    await app.switchTo(present(app.learners[1], "Ada").id);
+    expect(await everything(app)).toBe(before);
+    // Who is of the house goes on where they were.
+    expect(app.bench.trouble).toBeUndefined();
+    expect(app.bench.stepToUndo(deck)).toBe("name");
+    expect(app.bench.edit(id, call("Wednesdays")).ok).toBe(true);
+    expect(await keepPrinted(app, SHEET)).toEqual({ ok: true, value: true });
+    await app.decks.reload();
+    expect(await everything(app)).not.toBe(before);
   });
 
   it("sits down where they were asked last, and nobody asked before comes after them", async () => {

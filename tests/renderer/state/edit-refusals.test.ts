@@ -128,5 +128,8 @@ describe("an edit that is refused", () => {
       /no longer in the deck/,
     );
     expect(editRefusalText({ code: "copy-first" })).toBe("");
+    expect(editRefusalText({ code: "guest-at-desk" })).toMatch(
+      /guest .* stay as they are.* F2/,
+    );
   });
 });

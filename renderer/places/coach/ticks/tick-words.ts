@@ -18,8 +18,13 @@ export function sheetCodeErrorText(error: SheetCodeError): string {
   }
 }
 
+/** Why ticks cannot be entered just now, and what to do. */
+export const GUEST_ENTERS_NOTHING =
+  "A guest is at the desk: ticks are entered by somebody of the house, who can sit down with F2.";
+
 /** Why an entry was not kept, and what to do. */
 export function keepErrorText(error: KeepError): string {
+  if (error.code === "guest-at-desk") return GUEST_ENTERS_NOTHING;
   if (!("row" in error)) return storageErrorText(error);
   const row = `Row ${error.row + 1}`;
   switch (error.code) {
