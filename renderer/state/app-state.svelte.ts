@@ -273,6 +273,13 @@ export class AppState {
       : this.switchTo(next.id);
   }
 
+  /** Reads the learners again where one came or went otherwise than here; the other windows hear of it. */
+  async readLearnersAgain(): Promise<Result<void, StorageError>> {
+    const read = await this.#readLearners();
+    tellOtherWindows({ changed: "learners" });
+    return read;
+  }
+
   async #readLearners(): Promise<Result<void, StorageError>> {
     const read = await readLearners(this.database, firstLearner());
     if (!read.ok) return read;

@@ -44,8 +44,10 @@ export interface Enrolled {
 /** An answer, as it was given here or as it was shared. */
 export type ClassAnswer = Review | SharedAnswer;
 
-/** By name, as people sort them; two of one name are told apart by a number. */
-function withNamesApart(people: readonly Enrolled[]): readonly Enrolled[] {
+/** By name, as people sort them; two of one name are told apart by a number that makes nobody else's name. */
+export function withNamesApart<
+  One extends { readonly id: string; readonly name: string },
+>(people: readonly One[]): readonly One[] {
   const { compare } = new Intl.Collator("en", { numeric: true });
   const met = new Map<string, number>();
   const taken = new Set(people.map(({ name }) => name));

@@ -23,6 +23,7 @@ import {
 } from "../../../core/paper/sheet-days";
 import { err, ok, type Result } from "../../../core/result";
 import { tellOtherWindows } from "../../platform/other-windows";
+import { type Classmate, readClassmates } from "../../storage/classmates";
 import { enterReviews, takeBackReviews } from "../../storage/entered-reviews";
 import type { StorageError } from "../../storage/storage-error";
 import type { AppState } from "../app-state.svelte";
@@ -36,6 +37,7 @@ import {
   type SheetRow,
   sheetRows,
 } from "./paper-reviews";
+import { newcomerOf, sheetChildren } from "./sheet-children";
 
 /** Why an entry was not kept. */
 export type KeepError =
@@ -61,6 +63,8 @@ interface Kept {
   readonly ids: readonly string[];
   /** What stood in the boxes. */
   readonly rows: readonly EnteredRow[];
+  /** Whether it made the child a learner of this machine. */
+  readonly wasNewcomer: boolean;
 }
 
 /** Whose sheet of which week: the same one may be handed out again. */
@@ -99,6 +103,11 @@ export class TicksDesk {
   readonly #kept = new SvelteMap<string, Kept>();
   /** What was typed under a wrong name, for whoever is chosen next. */
   #carried: readonly EnteredRow[] | undefined = $state.raw();
+  /** Who shared results with this machine. */
+  #classmates: readonly Classmate[] = $state.raw([]);
+  #children: readonly Learner[] = $derived.by(() =>
+    sheetChildren(this.#app.learners, this.#classmates),
+  );
   /** Counts choices, so that a slow one does not overtake a later. */
   #choices = 0;
 
@@ -109,6 +118,28 @@ export class TicksDesk {
     const { settings, today } = app.current;
     this.printed = printedDay(sheet, settings.turnsOverAt);
     this.#firstDay = likelyFirstDay(sheet.kind, this.printed, today);
+  }
+
+  /** Whose sheets may be entered: the learners of this machine, then those whose results were taken in. */
+  get children(): readonly Learner[] {
+    return this.#children;
+  }
+
+  /** Reads who shared results with this machine. */
+  async readChildren(): Promise<Result<void, StorageError>> {
+    const read = await readClassmates(this.#app.database);
+    if (!read.ok) return read;
+    this.#classmates = read.value;
+    return ok(undefined);
+  }
+
+  /** Whether a child is known by shared results alone: keeping ticks makes them a learner of this machine. */
+  isNewHere(id: string): boolean {
+    return this.#newcomer(id) !== undefined;
+  }
+
+  #newcomer(id: string): Learner | undefined {
+    return newcomerOf(id, this.#app.learners, this.#classmates);
   }
 
   /** The first day of the sheet: of all children's. */
@@ -322,14 +353,22 @@ export class TicksDesk {
     const reviews = await Promise.all(
       answers.value.map((answer) => paperReview(answer, context)),
     );
-    const entered = await enterReviews(this.#app.database, id, reviews);
+    const newcomer = this.#newcomer(id);
+    const entered = await enterReviews(
+      this.#app.database,
+      id,
+      reviews,
+      newcomer,
+    );
     if (!entered.ok) return entered;
     const before = this.#kept.get(key);
     this.#kept.set(key, {
       ids: [...(before?.ids ?? []), ...entered.value],
       rows: (draft ?? []).map((row, i) => over(row, before?.rows[i])),
+      wasNewcomer: newcomer !== undefined || before?.wasNewcomer === true,
     });
     if (this.#drafts.get(key) === draft) this.#drafts.delete(key);
+    if (newcomer !== undefined) await this.#app.readLearnersAgain();
     await this.#readAgain(id);
     return ok(entered.value.length);
   }
@@ -341,8 +380,15 @@ export class TicksDesk {
     const key = this.#key(id);
     const kept = this.#kept.get(key);
     if (kept === undefined) return ok(undefined);
-    const taken = await takeBackReviews(this.#app.database, id, kept.ids);
+    const { ids, wasNewcomer } = kept;
+    const taken = await takeBackReviews(
+      this.#app.database,
+      id,
+      ids,
+      wasNewcomer,
+    );
     if (!taken.ok) return taken;
+    if (wasNewcomer) await this.#app.readLearnersAgain();
     this.#kept.delete(key);
     const draft = this.#drafts.get(key);
     this.#drafts.set(
