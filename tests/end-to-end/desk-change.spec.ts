@@ -96,6 +96,72 @@ test("a guest practises, and nothing of it is kept", async ({ page }) => {
   await expect.poll(() => everythingKept(page)).toBe(before);
 });
 
+test("a guest looks at decks, prints and opens the class, and changes nothing", async ({
+  page,
+}) => {
+  await page.goto("/");
+  await addLearner(page, "Ada");
+  // What is computed of the others' answers is not the guest's.
+  await page.goto("/#/coach/class");
+  await expect(page.getByText("There is nothing to show yet.")).toBeVisible();
+  const before = await everythingKept(page);
+  await page.keyboard.press("F2");
+  await page.keyboard.press("0");
+  await expect(whoIsHere(page, "Guest")).toBeVisible();
+  await expect(
+    page.getByRole("button", { name: "Take results in…" }),
+  ).toHaveCount(0);
+  await page.getByText("Who is in the class").click();
+  await page.getByRole("checkbox", { name: "Ada" }).uncheck();
+
+  await page.goto("/#/coach");
+  const why = page.getByText("decks stay as they are");
+  await expect(why).toBeVisible();
+  await page.getByRole("button", { name: "Copy it to change it" }).click();
+  await page
+    .getByRole("button", { name: /^Put in: / })
+    .first()
+    .click();
+  await expect(why).toBeVisible();
+  await expect(page.getByRole("dialog")).toHaveCount(0);
+
+  await page.goto("/#/coach/sheets");
+  await expect(page.locator("[data-sheet]")).toBeVisible();
+  await page.evaluate(() => dispatchEvent(new Event("beforeprint")));
+  await expect(page.getByText("cannot be entered here")).toBeVisible();
+  await page.goto("/#/coach/ticks");
+  await expect(page.getByText("ticks are entered by somebody")).toBeVisible();
+
+  await page.goto("/#/settings");
+  await page.keyboard.press("F2");
+  await page.keyboard.press("2");
+  await expect(whoIsHere(page, "Ada")).toBeVisible();
+  await expect.poll(() => everythingKept(page)).toBe(before);
+});
+
+test("the key works before a case that fills the screen, and its keys stay the question's", async ({
+  page,
+}) => {
+  await page.goto("/");
+  await addLearner(page, "Ada");
+  await page.goto("/#/cases/E1/show");
+  const show = page.locator("[data-show-station]");
+  await expect(show).toHaveAttribute("data-show-station", "case");
+  await page.keyboard.press("F2");
+  const dialog = page.getByRole("dialog", { name: "Who is at the desk?" });
+  await expect(dialog).toBeVisible();
+  await page.keyboard.press("PageDown");
+  await page.keyboard.press("Escape");
+  await expect(dialog).toBeHidden();
+  await expect(page).toHaveURL(/E1\/show$/);
+  await page.keyboard.press("F2");
+  await page.keyboard.press("1");
+  await expect(dialog).toBeHidden();
+  await expect(show).toBeVisible();
+  await page.keyboard.press("Escape");
+  await expect(whoIsHere(page, "Learner 1")).toBeVisible();
+});
+
 test("a guest whose window was loaded anew is gone", async ({ page }) => {
   await page.goto("/#/settings");
   await expect(whoIsHere(page, "Learner 1")).toBeVisible();

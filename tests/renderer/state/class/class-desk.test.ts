@@ -54,6 +54,7 @@ function deskFor(learners: readonly Learner[], decks: readonly Deck[] = []) {
     decks: { all: decks },
     current: { today: TODAY },
     database,
+    isGuest: false,
   };
   return new ClassDesk(app, reader);
 }
