@@ -16,14 +16,10 @@ import {
   VARIANT,
 } from "./stored-row";
 
-const REVIEW = v.looseObject({
-  id: v.string(),
-  learner: v.string(),
+/** The fields of an answer that say what was asked and how it went, as a review has them and a shared answer too. */
+export const ANSWER_ENTRIES = {
   case: CASE_ID,
   hold: v.picklist(HOLDS),
-  variant: VARIANT,
-  firstColour: v.string(),
-  position: FACELETS,
   answerWay: v.picklist(ANSWER_WAYS),
   asking: v.picklist(ASKINGS),
   at: MILLISECONDS,
@@ -33,21 +29,30 @@ const REVIEW = v.looseObject({
   turning: v.exactOptional(MILLISECONDS),
   total: MILLISECONDS,
   untimed: v.exactOptional(v.literal(true)),
-  turns: v.array(v.object({ turn: v.string(), at: MILLISECONDS })),
   verdict: v.picklist(["right", "missed"]),
   answeredAs: v.exactOptional(CASE_ID),
   mistook: v.exactOptional(
     v.object({ piece: v.picklist(PIECE_NAMES), for: v.picklist(PIECE_NAMES) }),
   ),
   corrections: COUNT,
+  reported: v.boolean(),
+  interrupted: v.boolean(),
+  target: TARGET,
+};
+
+const REVIEW = v.looseObject({
+  id: v.string(),
+  learner: v.string(),
+  ...ANSWER_ENTRIES,
+  variant: VARIANT,
+  firstColour: v.string(),
+  position: FACELETS,
+  turns: v.array(v.object({ turn: v.string(), at: MILLISECONDS })),
   slips: COUNT,
   hints: v.array(v.picklist(HINTS)),
   hintTimes: v.exactOptional(v.array(MILLISECONDS)),
   looks: v.exactOptional(COUNT),
-  reported: v.boolean(),
-  interrupted: v.boolean(),
   deck: v.string(),
-  target: TARGET,
   gradingVersion: COUNT,
   weightsVersion: COUNT,
 });

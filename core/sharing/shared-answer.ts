@@ -8,18 +8,13 @@
  * a block can say nothing about anybody else.
  */
 import * as v from "valibot";
-import { CASE_ID } from "../cases/case-id-schema";
-import { HOLDS } from "../cases/variant";
-import { PIECE_NAMES } from "../cube/pieces";
-import { ANSWER_WAYS, ASKINGS, HINTS, type Review } from "../memory/review";
+import { HINTS, type Review } from "../memory/review";
+import { ANSWER_ENTRIES } from "../memory/review-schema";
 import {
-  COUNT,
   FACELETS,
-  LOCAL_DAY,
   MILLISECONDS,
   readBySchema,
   type StoredRowError,
-  TARGET,
 } from "../memory/stored-row";
 import type { Result } from "../result";
 
@@ -72,27 +67,8 @@ const MOST_TURNS = 3600;
 
 const ANSWER = v.looseObject({
   id: v.pipe(v.string(), v.minLength(1), v.maxLength(200)),
-  case: CASE_ID,
-  hold: v.picklist(HOLDS),
-  answerWay: v.picklist(ANSWER_WAYS),
-  asking: v.picklist(ASKINGS),
-  at: MILLISECONDS,
-  utcOffset: v.pipe(v.number(), v.minValue(-1440), v.maxValue(1440)),
-  localDay: LOCAL_DAY,
-  thinking: v.exactOptional(MILLISECONDS),
-  turning: v.exactOptional(MILLISECONDS),
-  total: MILLISECONDS,
-  untimed: v.exactOptional(v.literal(true)),
-  verdict: v.picklist(["right", "missed"]),
-  answeredAs: v.exactOptional(CASE_ID),
-  mistook: v.exactOptional(
-    v.object({ piece: v.picklist(PIECE_NAMES), for: v.picklist(PIECE_NAMES) }),
-  ),
-  corrections: COUNT,
+  ...ANSWER_ENTRIES,
   hints: v.pipe(v.array(v.picklist(HINTS)), v.maxLength(1000)),
-  reported: v.boolean(),
-  interrupted: v.boolean(),
-  target: TARGET,
   turns: v.exactOptional(
     v.pipe(
       v.array(
