@@ -3,8 +3,8 @@ import type { Page } from "@playwright/test";
 import type { CaseId } from "../../core/cases/case-ids";
 import { localDay } from "../../core/memory/local-day";
 import type { Milliseconds, Review } from "../../core/memory/review";
-import { DATABASE_NAME } from "../../renderer/storage/database";
 import { sampleReview } from "../renderer/storage/sample-review";
+import { storeMembers } from "./stored-class";
 
 const DAY = 86_400_000;
 
@@ -23,29 +23,5 @@ export async function storeAnswers(
   page: Page,
   answers: readonly Review[],
 ): Promise<void> {
-  await page.evaluate(
-    async ({ name, answers }) => {
-      const done = <T>(request: IDBRequest<T>) =>
-        new Promise<T>((resolve, reject) => {
-          request.onsuccess = () => resolve(request.result);
-          request.onerror = () => reject(new Error(request.error?.name));
-        });
-      const database = await done(indexedDB.open(name));
-      const writing = database.transaction(
-        ["learners", "reviews"],
-        "readwrite",
-      );
-      const [learner] = await done(
-        writing.objectStore("learners").getAllKeys(),
-      );
-      for (const answer of answers)
-        writing.objectStore("reviews").put({ ...answer, learner });
-      await new Promise((resolve) => {
-        writing.oncomplete = resolve;
-      });
-      database.close();
-    },
-    { name: DATABASE_NAME, answers },
-  );
-  await page.reload();
+  await storeMembers(page, [{ answers }]);
 }

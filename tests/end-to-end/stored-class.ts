@@ -14,6 +14,14 @@ export async function storeClass(
   page: Page,
   members: readonly StoredMember[],
 ): Promise<void> {
+  await storeMembers(page, members);
+}
+
+/** The same; who is at the desk keeps their name where the first one has none. */
+export async function storeMembers(
+  page: Page,
+  members: readonly (Pick<StoredMember, "answers"> & Partial<StoredMember>)[],
+): Promise<void> {
   await page.evaluate(
     async ({ name, members }) => {
       const done = <T>(request: IDBRequest<T>) =>
@@ -31,7 +39,8 @@ export async function storeClass(
       members.forEach((member, i) => {
         const id =
           i === 0 && typeof desk === "string" ? desk : crypto.randomUUID();
-        learners.put({ id, name: member.name, createdAt: 1000 * i });
+        if (member.name !== undefined)
+          learners.put({ id, name: member.name, createdAt: 1000 * i });
         for (const answer of member.answers)
           writing.objectStore("reviews").put({ ...answer, learner: id });
       });
