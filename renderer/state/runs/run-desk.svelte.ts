@@ -3,7 +3,9 @@
  * under way, and the runs that were made.
  *
  * The desk is the learner's and outlives a look at another place; over a
- * reload only the mixing comes back (`run-memory.ts`).
+ * reload only the mixing comes back (`run-memory.ts`). It is long, and one class
+ * all the same: every step reads and sets the one stage, and what is kept of a
+ * run is gathered from all of them.
  */
 import { holdOfVariant } from "../../../core/cases/variant";
 import { type Cubies, SOLVED } from "../../../core/cube/cubies";
