@@ -14,7 +14,7 @@ import { reviewsInBlock } from "./backup-survey";
 import { forgetComputed } from "./cache";
 import type { BlockRow, TurnwiseDatabase } from "./database";
 import { ownSettingKeys } from "./learners";
-import { type StorageError, tryWriting } from "./storage-error";
+import { type StorageError, tryReading, tryWriting } from "./storage-error";
 
 function blocksOf(
   { blocks }: TurnwiseDatabase,
@@ -87,6 +87,19 @@ async function hasNothing(
       .count(),
   ]);
   return own.every((count) => count === 0);
+}
+
+/**
+ * Which of some answers are stored. Those that were sealed are not found: the
+ * newest 200 of each learner never are.
+ */
+export function storedAmong(
+  { reviews }: TurnwiseDatabase,
+  ids: readonly string[],
+): Promise<Result<ReadonlySet<string>, StorageError>> {
+  return tryReading(
+    async () => new Set(await reviews.where("id").anyOf(ids).primaryKeys()),
+  );
 }
 
 /**

@@ -146,6 +146,25 @@ export function sheetRows(sheet: KeptSheet): readonly SheetRow[] {
   }));
 }
 
+/** The ids that answers on a learner's sheet begun on a day have, by `placeKey`. */
+export async function paperIds(
+  { code, kind, cases, count }: KeptSheet,
+  firstDay: LocalDay,
+  learner: string,
+): Promise<ReadonlyMap<string, string>> {
+  const rows = kind === "cases" ? cases.length : count;
+  const { ticks, times } = ROW_SHAPES[kind];
+  const places = Array.from({ length: Math.max(ticks, times) }, (_, n) => n);
+  const all = Array.from({ length: rows }, (_, row) =>
+    places.map(async (place): Promise<[string, string]> => {
+      const day = dayAfter(firstDay, kind === "cases" ? place : 0);
+      const id = await paperReviewId({ code, learner, row, place, day });
+      return [placeKey(row, place), id];
+    }),
+  );
+  return new Map(await Promise.all(all.flat()));
+}
+
 /** What a learner's log has of a sheet begun on a day, by `placeKey`. */
 export async function knownReviews(
   sheet: KeptSheet,
@@ -153,25 +172,16 @@ export async function knownReviews(
   learner: string,
   log: readonly Review[],
 ): Promise<ReadonlyMap<string, Review>> {
-  const { code, kind } = sheet;
-  const rows = kind === "cases" ? sheet.cases.length : sheet.count;
   const onPaper = new Map(
     log
       .filter(({ answerWay }) => isOnPaper(answerWay))
       .map((review) => [review.id, review]),
   );
   if (onPaper.size === 0) return new Map();
-  const { ticks, times } = ROW_SHAPES[kind];
-  const places = Array.from({ length: Math.max(ticks, times) }, (_, n) => n);
-  const all = Array.from({ length: rows }, (_, row) =>
-    places.map(async (place): Promise<[string, Review | undefined]> => {
-      const day = dayAfter(firstDay, kind === "cases" ? place : 0);
-      const id = await paperReviewId({ code, learner, row, place, day });
-      return [placeKey(row, place), onPaper.get(id)];
-    }),
-  );
   const known = new Map<string, Review>();
-  for (const [key, review] of await Promise.all(all.flat()))
+  for (const [key, id] of await paperIds(sheet, firstDay, learner)) {
+    const review = onPaper.get(id);
     if (review !== undefined) known.set(key, review);
+  }
   return known;
 }

@@ -38,6 +38,8 @@ import {
   sheetRows,
 } from "./paper-reviews";
 import { newcomerOf, sheetChildren } from "./sheet-children";
+import { whoseIsIn } from "./sheets-in";
+import { entryKey, layered, TickDrafts } from "./tick-drafts.svelte";
 
 /** Why an entry was not kept. */
 export type KeepError =
@@ -67,27 +69,6 @@ interface Kept {
   readonly wasNewcomer: boolean;
 }
 
-/** Whose sheet of which week: the same one may be handed out again. */
-function entryKey(learner: string, firstDay: LocalDay): string {
-  return `${firstDay} ${learner}`;
-}
-
-/** Whether anything stands in a row. */
-function isFilled({ ticks, times }: EnteredRow): boolean {
-  return (
-    ticks.some((tick) => tick !== undefined) ||
-    times.some((text) => text.trim() !== "")
-  );
-}
-
-/** A row over another: what it says goes before. */
-function over(upper: EnteredRow, lower: EnteredRow | undefined): EnteredRow {
-  return {
-    ticks: upper.ticks.map((tick, i) => tick ?? lower?.ticks[i]),
-    times: upper.times.map((text, i) => text || (lower?.times[i] ?? "")),
-  };
-}
-
 /** The entry of one sheet. */
 export class TicksDesk {
   readonly #app: AppState;
@@ -97,10 +78,11 @@ export class TicksDesk {
   readonly printed: LocalDay;
   #firstDay: LocalDay = $state(0 as LocalDay);
   #child: Child | undefined = $state.raw();
-  /** What was typed, by `entryKey`: there until it is stored, so that nothing is lost to a look at another child or week. */
-  readonly #drafts = new SvelteMap<string, readonly EnteredRow[]>();
+  readonly #drafts = new TickDrafts();
   /** What was kept, by `entryKey`, while the window is open. */
   readonly #kept = new SvelteMap<string, Kept>();
+  /** Ids of those whose sheet of the first day is in the store already. */
+  #stored: readonly string[] = $state.raw([]);
   /** What was typed under a wrong name, for whoever is chosen next. */
   #carried: readonly EnteredRow[] | undefined = $state.raw();
   /** Who shared results with this machine. */
@@ -130,6 +112,20 @@ export class TicksDesk {
     const read = await readClassmates(this.#app.database);
     if (!read.ok) return read;
     this.#classmates = read.value;
+    return this.#readStored();
+  }
+
+  /** Looks whose sheet of the first day is in already. */
+  async #readStored(): Promise<Result<void, StorageError>> {
+    const day = this.#firstDay;
+    const stored = await whoseIsIn(
+      this.#app.database,
+      this.sheet,
+      day,
+      this.#children,
+    );
+    if (!stored.ok) return stored;
+    if (day === this.#firstDay) this.#stored = stored.value;
     return ok(undefined);
   }
 
@@ -152,20 +148,18 @@ export class TicksDesk {
    * unless there is something of theirs for that day already; all else stays
    * with the day under which it was typed.
    */
-  async setFirstDay(day: LocalDay): Promise<void> {
+  async setFirstDay(day: LocalDay): Promise<Result<void, StorageError>> {
     const { child } = this;
     if (child !== undefined) {
       const from = this.#key(child.id);
       const to = entryKey(child.id, day);
-      const draft = this.#drafts.get(from);
-      if (draft?.some(isFilled) && !this.#isFilled(to) && !this.#kept.has(to)) {
-        this.#drafts.delete(from);
-        this.#drafts.set(to, draft);
-      }
+      const isTaken = this.#drafts.isFilled(to) || this.#kept.has(to);
+      if (this.#drafts.isFilled(from) && !isTaken) this.#drafts.move(from, to);
     }
     this.#firstDay = day;
     const { state } = this.#child ?? {};
     if (state !== undefined) await this.#look(state, ++this.#choices);
+    return this.#readStored();
   }
 
   /** Whose sheet is being entered. */
@@ -186,8 +180,8 @@ export class TicksDesk {
   /** How far a child's sheet of this first day is. */
   stateOf(id: string): ChildState {
     const key = this.#key(id);
-    if (this.#isFilled(key)) return "begun";
-    return this.#kept.has(key) ? "in" : "waiting";
+    if (this.#drafts.isFilled(key)) return "begun";
+    return this.#kept.has(key) || this.#stored.includes(id) ? "in" : "waiting";
   }
 
   /** How many answers were kept of the child's sheet of this first day; undefined: nothing that can be taken back. */
@@ -197,7 +191,7 @@ export class TicksDesk {
 
   /** Whether anything was typed that is not kept. */
   get hasUnkept(): boolean {
-    return [...this.#drafts.keys()].some((key) => this.#isFilled(key));
+    return this.#drafts.hasAny;
   }
 
   /** Another first day under which something was typed for the child and is not kept. */
@@ -206,12 +200,9 @@ export class TicksDesk {
     if (child === undefined) return undefined;
     return firstDaysToChoose(this.sheet.kind, this.printed, this.today).find(
       (day) =>
-        day !== this.#firstDay && this.#isFilled(entryKey(child.id, day)),
+        day !== this.#firstDay &&
+        this.#drafts.isFilled(entryKey(child.id, day)),
     );
-  }
-
-  #isFilled(key: string): boolean {
-    return this.#drafts.get(key)?.some(isFilled) === true;
   }
 
   /** Takes up a child's sheet. */
@@ -227,11 +218,7 @@ export class TicksDesk {
     const carried = this.#carried;
     if (carried !== undefined && this.child?.id === learner.id) {
       this.#carried = undefined;
-      const own = this.#drafts.get(this.#key(learner.id));
-      this.#drafts.set(
-        this.#key(learner.id),
-        carried.map((row, i) => over(row, own?.[i])),
-      );
+      this.#drafts.layOver(this.#key(learner.id), carried);
     }
     return ok(undefined);
   }
@@ -364,7 +351,7 @@ export class TicksDesk {
     const before = this.#kept.get(key);
     this.#kept.set(key, {
       ids: [...(before?.ids ?? []), ...entered.value],
-      rows: (draft ?? []).map((row, i) => over(row, before?.rows[i])),
+      rows: layered(draft, before?.rows),
       wasNewcomer: newcomer !== undefined || before?.wasNewcomer === true,
     });
     if (this.#drafts.get(key) === draft) this.#drafts.delete(key);
@@ -390,13 +377,9 @@ export class TicksDesk {
     if (!taken.ok) return taken;
     if (wasNewcomer) await this.#app.readLearnersAgain();
     this.#kept.delete(key);
-    const draft = this.#drafts.get(key);
-    this.#drafts.set(
-      key,
-      kept.rows.map((row, i) => (draft?.[i] ? over(draft[i], row) : row)),
-    );
+    this.#drafts.layUnder(key, kept.rows);
     await this.#readAgain(id);
-    return ok(undefined);
+    return this.#readStored();
   }
 
   /** The log has changed under everybody who shows it. */

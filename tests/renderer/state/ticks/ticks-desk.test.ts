@@ -152,6 +152,12 @@ describe("a case sheet", () => {
     other.tick(0, 1, "right");
     expect(await kept(other)).toBe(1);
     expect(await logOf(here, here.ann)).toHaveLength(2);
+    // Whoever opens the sheet again sees whose is in.
+    const later = await lastWeek(here.app);
+    expect(later.stateOf(here.ann.id)).toBe("in");
+    expect(later.stateOf(here.ben.id)).toBe("waiting");
+    await later.setFirstDay(dayAfter(later.firstDay, -7));
+    expect(later.stateOf(here.ann.id)).toBe("waiting");
     // The same sheet handed out for another week is new.
     await other.setFirstDay(dayAfter(other.firstDay, -7));
     expect(other.known(0, 0)).toBeUndefined();
