@@ -75,6 +75,9 @@ test("one sentence says who is stuck where, and one press makes the lesson’s d
   await expect(lesson).toContainText("Dee misses it.");
   await expect(lesson).toContainText("Mixed up with the one before.");
 
+  await lesson
+    .getByRole("checkbox", { name: /who practise on this machine practise it/ })
+    .check();
   await lesson.getByRole("button").click();
   await page.waitForURL(/#\/coach\/sheets\//);
   await page.locator("[data-sheet-page]").first().waitFor();
@@ -88,6 +91,15 @@ test("one sentence says who is stuck where, and one press makes the lesson’s d
   await lesson.getByRole("button").click();
   await page.waitForURL(/#\/coach\/sheets\//);
   expect(page.url()).toBe(made);
+
+  // Whoever sits at this machine has it before their other decks.
+  await page.goto("/#/coach");
+  const practised = page.getByRole("region", { name: /^What .* practises$/ });
+  const first = practised.getByRole("checkbox").first();
+  await expect(first).toBeChecked();
+  await expect(practised.getByRole("listitem").first()).toContainText(
+    "Monday’s lesson,",
+  );
 });
 
 test("the lesson’s deck and sheets are held as the class holds the cube, and who holds it otherwise is named", async ({
