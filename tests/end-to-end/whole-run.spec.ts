@@ -159,8 +159,8 @@ test("by competition rules 8 and 12 seconds are called out, and looking too long
   await expect(at(page, "looking")).toBeVisible();
   const said = page.getByRole("status");
   for (const [seconds, words] of [
-    [8, "8 seconds"],
-    [4, "12 seconds"],
+    [8, "8 seconds gone"],
+    [4, "12 seconds gone"],
     [3, "15 seconds: 2 seconds are added"],
     [2, "17 seconds: this run will not count"],
   ] as const) {
