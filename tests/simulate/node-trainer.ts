@@ -11,7 +11,14 @@ const NOBODY = { addEventListener: () => undefined };
 
 /** Loads the library; what it prints while fitting is not passed on. */
 export async function loadTrainer(): Promise<Trainer> {
-  if (!("self" in globalThis)) Object.assign(globalThis, { self: NOBODY });
+  // Other libraries in one process may have made a `self` that hears nothing.
+  const { self } = globalThis as { self?: { addEventListener?: unknown } };
+  if (typeof self?.addEventListener !== "function")
+    Object.defineProperty(globalThis, "self", {
+      configurable: true,
+      writable: true,
+      value: NOBODY,
+    });
   const { Fsrs, initSync } = await import("fsrs-browser");
   const file = createRequire(import.meta.url).resolve(
     "fsrs-browser/fsrs_browser_bg.wasm",
