@@ -67,12 +67,36 @@ async function makeSheet(
   return read;
 }
 
-/** Prints as a person does; the dialog itself is the system's. */
+/** How many sheets the store has. */
+function sheetsKept(page: Page): Promise<number> {
+  return page.evaluate(
+    () =>
+      new Promise<number>((resolve, reject) => {
+        const opened = indexedDB.open("turnwise");
+        opened.onerror = () => reject(opened.error ?? new Error("not opened"));
+        opened.onsuccess = () => {
+          const { result } = opened;
+          const count = result
+            .transaction("sheets")
+            .objectStore("sheets")
+            .count();
+          count.onsuccess = () => {
+            result.close();
+            resolve(count.result);
+          };
+        };
+      }),
+  );
+}
+
+/** Prints as a person does; the dialog itself is the system's, and keeps nobody from the next page as long. */
 async function print(page: Page): Promise<void> {
   await page.evaluate(() => {
     window.print = () => undefined;
   });
+  const before = await sheetsKept(page);
   await page.getByRole("button", { name: "Print…" }).click();
+  await expect.poll(() => sheetsKept(page)).toBe(before + 1);
 }
 
 test("a sheet of 12 cases and 30 ticks goes in by 45 keys, and its answers are said to be on paper", async ({
