@@ -61,7 +61,7 @@ describe("times over days", () => {
       timed(2, 0, 0, ticked),
       timed(3, 0, 0, { ...ticked, verdict: "missed" }),
     ]);
-    expect(over?.lastAttempts).toEqual([400]);
+    expect(over?.lastAttempts).toEqual([4000]);
   });
 
   it("know nothing of answers that were chosen", () => {
