@@ -33,7 +33,8 @@ function standIn() {
   const takeTapBack = vi.fn();
   const desk = {
     kind: "cross",
-    rules: "practice",
+    rules: "plain",
+    stage: { kind: "ready" },
     withParts: true,
     parts: 4,
     wasHidden: false,
