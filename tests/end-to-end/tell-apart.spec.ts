@@ -121,6 +121,8 @@ test("Find it is answered without seeing: the choices say which way their sticke
 });
 
 test("Where is home? is answered by a tap on the cube", async ({ page }) => {
+  // A number is pressed where it was seen: not while the cube glides back.
+  await page.emulateMedia({ reducedMotion: "reduce" });
   await openQuestion(page, "where-is-home", ["C1", "C3"]);
   await expectAccessible(page);
   const names = await namesOfChoices(page);
