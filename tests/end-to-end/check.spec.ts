@@ -11,6 +11,7 @@ import { parseRound } from "../../core/memory/round-schema";
 import { formatTurn } from "../../core/notation/format";
 import { USUAL_SCHEME } from "../../core/picture/colour-sets";
 import { expect, test } from "./app";
+import { storedRows } from "./page-store";
 import { pressWay } from "./practise-steps";
 import { readPdf } from "./printed-pdf";
 
@@ -26,24 +27,8 @@ const asked = (page: Page, n: number) =>
 
 /** The check's rounds as they are stored. */
 async function rounds(page: Page): Promise<readonly Round[]> {
-  const stored = await page.evaluate(
-    () =>
-      new Promise<unknown>((resolve, reject) => {
-        const opening = indexedDB.open("turnwise");
-        opening.onerror = () => reject(new Error("no database"));
-        opening.onsuccess = () => {
-          const all = opening.result
-            .transaction("settings")
-            .objectStore("settings")
-            .getAll();
-          all.onsuccess = () => {
-            opening.result.close();
-            resolve(all.result);
-          };
-        };
-      }),
-  );
-  const rows = stored as readonly {
+  const stored = await storedRows(page, ["settings"]);
+  const rows = stored["settings"] as readonly {
     readonly key: string;
     readonly value: { readonly rounds?: readonly unknown[] };
   }[];

@@ -21,6 +21,7 @@ import {
   watchedBrowser,
   type WrittenReview,
 } from "./kill/watched-browser";
+import { storedRows } from "./page-store";
 import { practiseState } from "./practise-steps";
 
 const KILLS = process.env["TURNWISE_SOAK"] === undefined ? 5 : 50;
@@ -30,34 +31,22 @@ const BETWEEN = Math.ceil(KILLS / 5);
 
 /** Reads every stored review and round row of a page, blocks included. */
 async function readStore(page: Page) {
-  return page.evaluate(async () => {
-    const database = await new Promise<IDBDatabase>((resolve, reject) => {
-      const request = indexedDB.open("turnwise");
-      request.onsuccess = () => resolve(request.result);
-      request.onerror = () => reject(new Error(String(request.error)));
-    });
-    const all = (store: string) =>
-      new Promise<unknown[]>((resolve, reject) => {
-        const request = database.transaction(store).objectStore(store).getAll();
-        request.onsuccess = () => resolve(request.result);
-        request.onerror = () => reject(new Error(String(request.error)));
-      });
-    const loose = await all("reviews");
-    const blocks = await all("blocks");
-    const rounds = await all("rounds");
-    database.close();
-    const sealed = blocks.flatMap((block) => {
-      const reviews: unknown = Reflect.get(Object(block), "reviews");
-      return Array.isArray(reviews) ? (reviews as unknown[]) : [];
-    });
-    return {
-      reviews: [...loose, ...sealed].map((review) => ({
-        id: String(Reflect.get(Object(review), "id")),
-        json: JSON.stringify(review),
-      })),
-      rounds: rounds.map((round) => JSON.stringify(round)),
-    };
+  const {
+    reviews: loose = [],
+    blocks = [],
+    rounds = [],
+  } = await storedRows(page, ["reviews", "blocks", "rounds"]);
+  const sealed = blocks.flatMap((block) => {
+    const reviews: unknown = Reflect.get(Object(block), "reviews");
+    return Array.isArray(reviews) ? (reviews as unknown[]) : [];
   });
+  return {
+    reviews: [...loose, ...sealed].map((review) => ({
+      id: String(Reflect.get(Object(review), "id")),
+      json: JSON.stringify(review),
+    })),
+    rounds: rounds.map((round) => JSON.stringify(round)),
+  };
 }
 
 /** The round in a row of the store. */

@@ -12,6 +12,7 @@ import {
 import type { Milliseconds, Review } from "../../core/memory/review";
 import { randomSource } from "../../core/random-source";
 import { expect, test } from "./app";
+import { storedRows } from "./page-store";
 import { answerDaysAgo, storeAnswers } from "./stored-answers";
 
 const QUESTIONS = [
@@ -116,19 +117,10 @@ test("what was computed is kept, and is computed anew after an answer", async ({
   page,
 }) => {
   await open(page);
-  const kept = () =>
-    page.evaluate(async () => {
-      const open = indexedDB.open("turnwise");
-      const database = await new Promise<IDBDatabase>((resolve) => {
-        open.onsuccess = () => resolve(open.result);
-      });
-      const get = database.transaction("cache").objectStore("cache").getAll();
-      const rows = await new Promise<{ key: string }[]>((resolve) => {
-        get.onsuccess = () => resolve(get.result as { key: string }[]);
-      });
-      database.close();
-      return rows.map(({ key }) => key);
-    });
+  const kept = async () => {
+    const { cache = [] } = await storedRows(page, ["cache"]);
+    return cache.map((row) => String(Reflect.get(Object(row), "key")));
+  };
   await expect.poll(async () => (await kept()).length).toBe(1);
   const [first] = await kept();
   expect(first).toContain("160-");

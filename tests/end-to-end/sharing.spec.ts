@@ -16,11 +16,11 @@ import {
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { gunzipSync } from "node:zlib";
-import { DATABASE_NAME } from "../../renderer/storage/database";
 import { sharedFolder } from "../../electron/shared-folder";
 import { standInDesk } from "../electron/stand-in-desk";
 import { chromiumOptions } from "../runner/chromium";
 import { expect, test } from "./app";
+import { storedRows } from "./page-store";
 import { answerOnScreen, openPractise } from "./practise-steps";
 import { putShellBehind } from "./shell-behind-page";
 import { answerDaysAgo, storeAnswers } from "./stored-answers";
@@ -66,31 +66,19 @@ async function openIntake(page: Page) {
 
 /** What was heard, by learner's name: the ids of their answers. */
 async function heard(page: Page): Promise<Record<string, readonly string[]>> {
-  return page.evaluate(async (name) => {
-    const done = <T>(request: IDBRequest<T>) =>
-      new Promise<T>((resolve, reject) => {
-        request.onsuccess = () => resolve(request.result);
-        request.onerror = () => reject(new Error(request.error?.name));
-      });
-    const database = await done(indexedDB.open(name));
-    const reading = database.transaction("heard");
-    const rows = (await done(reading.objectStore("heard").getAll())) as {
-      kind: string;
-      name: string;
-      answers: { id: string }[];
-    }[];
-    database.close();
-    const all: Record<string, string[]> = {};
-    for (const row of rows)
-      if (row.kind === "answers")
-        all[row.name] = [
-          ...new Set([
-            ...(all[row.name] ?? []),
-            ...row.answers.map(({ id }) => id),
-          ]),
-        ].sort();
-    return all;
-  }, DATABASE_NAME);
+  const stored = await storedRows(page, ["heard"]);
+  const rows = stored["heard"] as readonly {
+    readonly kind: string;
+    readonly name: string;
+    readonly answers: readonly { readonly id: string }[];
+  }[];
+  const all: Record<string, readonly string[]> = {};
+  for (const { kind, name, answers } of rows)
+    if (kind === "answers")
+      all[name] = [
+        ...new Set([...(all[name] ?? []), ...answers.map(({ id }) => id)]),
+      ].sort();
+  return all;
 }
 
 test("two machines that see one folder come to the same results, and what is taken back goes", async ({

@@ -1,7 +1,8 @@
 /** Several learners with their answers, put into the page's store. */
 import type { Page } from "@playwright/test";
+import { randomUUID } from "node:crypto";
 import type { Review } from "../../core/memory/review";
-import { DATABASE_NAME } from "../../renderer/storage/database";
+import { putRows, storedRows } from "./page-store";
 
 /** Somebody of a class, and what they answered. */
 export interface StoredMember {
@@ -22,34 +23,20 @@ export async function storeMembers(
   page: Page,
   members: readonly (Pick<StoredMember, "answers"> & Partial<StoredMember>)[],
 ): Promise<void> {
-  await page.evaluate(
-    async ({ name, members }) => {
-      const done = <T>(request: IDBRequest<T>) =>
-        new Promise<T>((resolve, reject) => {
-          request.onsuccess = () => resolve(request.result);
-          request.onerror = () => reject(new Error(request.error?.name));
-        });
-      const database = await done(indexedDB.open(name));
-      const writing = database.transaction(
-        ["learners", "reviews"],
-        "readwrite",
-      );
-      const learners = writing.objectStore("learners");
-      const [desk] = await done(learners.getAllKeys());
-      members.forEach((member, i) => {
-        const id =
-          i === 0 && typeof desk === "string" ? desk : crypto.randomUUID();
-        if (member.name !== undefined)
-          learners.put({ id, name: member.name, createdAt: 1000 * i });
-        for (const answer of member.answers)
-          writing.objectStore("reviews").put({ ...answer, learner: id });
-      });
-      await new Promise((resolve) => {
-        writing.oncomplete = resolve;
-      });
-      database.close();
-    },
-    { name: DATABASE_NAME, members },
-  );
+  const { learners = [] } = await storedRows(page, ["learners"]);
+  const desk = String(Reflect.get(Object(learners[0]), "id"));
+  const told = members.map((member, i) => ({
+    ...member,
+    id: i === 0 ? desk : randomUUID(),
+    createdAt: 1000 * i,
+  }));
+  await putRows(page, {
+    learners: told.flatMap(({ id, name, createdAt }) =>
+      name === undefined ? [] : [{ id, name, createdAt }],
+    ),
+    reviews: told.flatMap(({ id, answers }) =>
+      answers.map((answer) => ({ ...answer, learner: id })),
+    ),
+  });
   await page.reload();
 }

@@ -1,28 +1,15 @@
 /** Ticks back in: a sheet is made, its code read, and its boxes entered by keyboard alone. */
 import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
-import { DATABASE_NAME } from "../../renderer/storage/database";
+import { randomUUID } from "node:crypto";
 import { expect, test } from "./app";
+import { putRows, storedRows } from "./page-store";
 
 /** Adds somebody beside the learner at the desk, and opens the page again. */
 async function addLearner(page: Page, name: string): Promise<void> {
-  await page.evaluate(
-    async ({ database, name }) => {
-      const opening = indexedDB.open(database);
-      await new Promise((resolve) => {
-        opening.onsuccess = resolve;
-      });
-      const writing = opening.result.transaction("learners", "readwrite");
-      writing
-        .objectStore("learners")
-        .put({ id: crypto.randomUUID(), name, createdAt: Date.now() });
-      await new Promise((resolve) => {
-        writing.oncomplete = resolve;
-      });
-      opening.result.close();
-    },
-    { database: DATABASE_NAME, name },
-  );
+  await putRows(page, {
+    learners: [{ id: randomUUID(), name, createdAt: Date.now() }],
+  });
   await page.reload();
 }
 
@@ -68,25 +55,8 @@ async function makeSheet(
 }
 
 /** How many sheets the store has. */
-function sheetsKept(page: Page): Promise<number> {
-  return page.evaluate(
-    () =>
-      new Promise<number>((resolve, reject) => {
-        const opened = indexedDB.open("turnwise");
-        opened.onerror = () => reject(opened.error ?? new Error("not opened"));
-        opened.onsuccess = () => {
-          const { result } = opened;
-          const count = result
-            .transaction("sheets")
-            .objectStore("sheets")
-            .count();
-          count.onsuccess = () => {
-            result.close();
-            resolve(count.result);
-          };
-        };
-      }),
-  );
+async function sheetsKept(page: Page): Promise<number> {
+  return (await storedRows(page, ["sheets"]))["sheets"]?.length ?? 0;
 }
 
 /** Prints as a person does; the dialog itself is the system's, and keeps nobody from the next page as long. */

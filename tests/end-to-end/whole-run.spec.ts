@@ -1,8 +1,8 @@
 /** Whole runs, from a solved cube to the number that is shown at home. */
 import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
-import { DATABASE_NAME } from "../../renderer/storage/database";
 import { expect, test } from "./app";
+import { storedRows } from "./page-store";
 
 function at(page: Page, state: string) {
   return page.locator(`[data-run-state="${state}"]`);
@@ -19,19 +19,8 @@ async function choose(page: Page, name: string): Promise<void> {
 
 /** The rows of runs in the page's store. */
 async function storedRuns(page: Page) {
-  return page.evaluate(async (name) => {
-    const done = <T>(request: IDBRequest<T>) =>
-      new Promise<T>((resolve, reject) => {
-        request.onsuccess = () => resolve(request.result);
-        request.onerror = () => reject(new Error(request.error?.name));
-      });
-    const database = await done(indexedDB.open(name));
-    const rows: unknown = await done(
-      database.transaction("runs").objectStore("runs").getAll(),
-    );
-    database.close();
-    return rows as readonly Record<string, unknown>[];
-  }, DATABASE_NAME);
+  const { runs = [] } = await storedRows(page, ["runs"]);
+  return runs as readonly Record<string, unknown>[];
 }
 
 test("a cube is mixed turn by turn, run and reported, by keyboard alone, and the number stands there", async ({

@@ -10,8 +10,8 @@ import {
   type LearnerSettings,
   parseLearnerSettings,
 } from "../../../renderer/state/learner-settings";
-import { DATABASE_NAME } from "../../../renderer/storage/database";
 import { learnerSettingsKey } from "../../../renderer/storage/learners";
+import { storedRows } from "../page-store";
 
 /** Everything that a learner's states are computed from. */
 export interface Stored {
@@ -19,31 +19,6 @@ export interface Stored {
   /** In the order of replay, sealed blocks included. */
   readonly log: readonly Review[];
   readonly settings: LearnerSettings;
-}
-
-async function rowsOf(
-  page: Page,
-  stores: readonly string[],
-): Promise<Readonly<Record<string, readonly unknown[]>>> {
-  return page.evaluate(
-    async ({ name, stores }) => {
-      const done = <T>(request: IDBRequest<T>) =>
-        new Promise<T>((resolve, reject) => {
-          request.onsuccess = () => resolve(request.result);
-          request.onerror = () => reject(new Error(request.error?.name));
-        });
-      const database = await done(indexedDB.open(name));
-      const reading = database.transaction(stores);
-      const rows: Record<string, unknown[]> = {};
-      for (const store of stores)
-        rows[store] = await done<unknown[]>(
-          reading.objectStore(store).getAll(),
-        );
-      database.close();
-      return rows;
-    },
-    { name: DATABASE_NAME, stores: [...stores] },
-  );
 }
 
 function field(row: unknown, name: string): unknown {
@@ -59,7 +34,7 @@ function reviewIn(row: unknown): Review {
 
 /** Reads the only learner's log and settings. */
 export async function readStored(page: Page): Promise<Stored> {
-  const rows = await rowsOf(page, [
+  const rows = await storedRows(page, [
     "learners",
     "reviews",
     "blocks",
@@ -82,7 +57,7 @@ export async function readStored(page: Page): Promise<Stored> {
 
 /** What is asked now, as the round under way is stored before it is shown. */
 export async function storedItem(page: Page): Promise<RoundItem> {
-  const { rounds } = await rowsOf(page, ["rounds"]);
+  const { rounds } = await storedRows(page, ["rounds"]);
   const parsed = parseRound(field(rounds?.[0], "round"));
   if (!parsed.ok) throw new Error(`the round's ${parsed.error.field}`);
   return present(currentItem(parsed.value), "something is asked");
