@@ -21,18 +21,20 @@ export interface ComingDay {
   readonly minutes: number;
 }
 
-/** What comes back on the days ahead, and how many cases after them. */
+/** What comes back on the days ahead, how many cases after them, and how many not at all. */
 export interface ComingBack {
   /** One entry a day, today first, empty days too. */
   readonly days: readonly ComingDay[];
   readonly later: number;
+  /** Known, and asked by nobody: cases of no deck that is practised. */
+  readonly resting: number;
 }
 
 /** What one may want to be otherwise. */
 export interface ComingBackOptions {
   readonly daysAhead?: number;
-  /** When a case is due where a deck wants it sooner than its memory. */
-  readonly dueOn?: (memory: Memory) => LocalDay;
+  /** When a case comes back, where that is not by its memory alone; undefined: it does not. */
+  readonly dueOn?: (memory: Memory) => LocalDay | undefined;
   /** How long a case takes. Units: seconds. */
   readonly secondsOf?: (memory: Memory) => number;
 }
@@ -48,14 +50,18 @@ export function comingBackByDay(
   }: ComingBackOptions = {},
 ): ComingBack {
   // Asked once for each: finding a memory's deck takes longer than the rest.
-  const sorted = Array.from(memories, (memory) => ({
-    memory,
-    due: dueOn(memory),
-  })).toSorted((a, b) => a.due - b.due);
+  let resting = 0;
+  const due: { readonly memory: Memory; readonly due: LocalDay }[] = [];
+  for (const memory of memories) {
+    const day = dueOn(memory);
+    if (day === undefined) resting += 1;
+    else due.push({ memory, due: day });
+  }
+  due.sort((a, b) => a.due - b.due);
   const byDay = Array.from({ length: daysAhead }, (): Memory[] => []);
   let later = 0;
-  for (const { memory, due } of sorted) {
-    const own = byDay[Math.max(0, due - today)];
+  for (const { memory, due: day } of due) {
+    const own = byDay[Math.max(0, day - today)];
     if (own === undefined) later += 1;
     else own.push(memory);
   }
@@ -67,6 +73,7 @@ export function comingBackByDay(
       minutes: own.reduce((sum, memory) => sum + secondsOf(memory), 0) / 60,
     })),
     later,
+    resting,
   };
 }
 

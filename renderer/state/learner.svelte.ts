@@ -202,16 +202,28 @@ export class LearnerState {
     return this.#log.memories.get(this.#memoryKey(id, hold));
   }
 
-  /** When a case is due by its memory, or sooner where its deck wants that; undefined: not met. */
-  dueOf(id: CaseId, hold: Hold = this.#settings.hold): LocalDay | undefined {
-    const memory = this.memoryOf(id, hold);
+  /** The first deck of the learner's that asks a case in a hold. */
+  #deckOf(id: CaseId, hold: Hold): Deck | undefined {
     const stage = stageOfCase(id);
-    const deck = this.decks.find(
+    return this.decks.find(
       (one) =>
         holdFor(stage, one.hold ?? this.#settings.hold) ===
           holdFor(stage, hold) && one.cases.some((entry) => entry.case === id),
     );
-    return memory === undefined ? undefined : dueDay(memory, deck?.ceiling);
+  }
+
+  /** When a case is due by its memory, or sooner where its deck wants that; undefined: not met. */
+  dueOf(id: CaseId, hold: Hold = this.#settings.hold): LocalDay | undefined {
+    const memory = this.memoryOf(id, hold);
+    return memory === undefined
+      ? undefined
+      : dueDay(memory, this.#deckOf(id, hold)?.ceiling);
+  }
+
+  /** When a day's plan asks for what is known; undefined: never, as no deck of the learner's has it. */
+  comesBackOn(memory: Memory): LocalDay | undefined {
+    const deck = this.#deckOf(memory.case, memory.hold);
+    return deck === undefined ? undefined : dueDay(memory, deck.ceiling);
   }
 
   /** That memory in a word. */

@@ -44,7 +44,7 @@ export function minutesInWords(minutes: number): string {
 
 /** What comes back today and in the days ahead. */
 export function comingBackSentence(
-  { days, later }: ComingBack,
+  { days, later, resting }: ComingBack,
   today: LocalDay,
 ): string {
   const [first] = days;
@@ -67,7 +67,11 @@ export function comingBackSentence(
     later === 0
       ? ""
       : ` ${counted(later, "case")} ${later === 1 ? "lasts" : "last"} longer than these ${days.length} days.`;
-  return forToday + ahead + beyond;
+  const others =
+    resting === 0
+      ? ""
+      : ` ${counted(resting, "other case")} ${resting === 1 ? "does" : "do"} not come back: no deck of yours asks for ${resting === 1 ? "it" : "them"} as you hold the cube now.`;
+  return forToday + ahead + beyond + others;
 }
 
 /** How many times as long turns take as others. */

@@ -73,6 +73,20 @@ describe("what comes back by day", () => {
     expect(days.map((d) => d.memories.length)).toEqual([0, 5]);
   });
 
+  it("leaves out what no deck asks for, and counts it", () => {
+    const { days, later, resting } = comingBackByDay(
+      memories.values(),
+      dayNumber(10),
+      {
+        daysAhead: 2,
+        dueOn: ({ case: id, lastsUntil }) =>
+          id === "E2b" || id === "E3" ? undefined : lastsUntil,
+      },
+    );
+    expect(days.flatMap((d) => d.memories.map((m) => m.case))).toEqual(["E2a"]);
+    expect({ later, resting }).toEqual({ later: 2, resting: 2 });
+  });
+
   it("is counted in minutes, by the learner's own time for each case", () => {
     const secondsOf = secondsByCase([
       { ...OWN_TIMES, case: "E2b", total: 4000 },

@@ -4,7 +4,10 @@ import { describe, expect, it } from "vitest";
 import type { CaseId } from "../../../../core/cases/case-ids";
 import type { LocalDay } from "../../../../core/memory/review";
 import type { Memory } from "../../../../core/memory/schedule";
-import { comingBackByDay } from "../../../../core/progress/coming-back";
+import {
+  comingBackByDay,
+  type ComingBackOptions,
+} from "../../../../core/progress/coming-back";
 import ComingBack from "../../../../renderer/places/progress/ComingBack.svelte";
 import { cellTexts } from "./cell-texts";
 
@@ -23,9 +26,16 @@ const memory = (id: CaseId, inDays: number): Memory => ({
   days: 1,
 });
 
-function show(memories: readonly Memory[], seconds = 90) {
+function show(
+  memories: readonly Memory[],
+  seconds = 90,
+  options: ComingBackOptions = {},
+) {
   return render(ComingBack, {
-    coming: comingBackByDay(memories, TODAY, { secondsOf: () => seconds }),
+    coming: comingBackByDay(memories, TODAY, {
+      secondsOf: () => seconds,
+      ...options,
+    }),
     today: TODAY,
     caseName: ({ case: id }: Memory) => id,
   });
@@ -66,6 +76,20 @@ describe("what comes back when", () => {
     ]);
     await userEvent.keyboard("{Enter}");
     expect(screen.getByRole("img")).toBeTruthy();
+  });
+
+  it("says what is known and asked by no deck, and shows it on no day", async () => {
+    show(memories, 90, {
+      dueOn: ({ case: id, lastsUntil }) =>
+        id === "C2" || id === "E1" ? undefined : lastsUntil,
+    });
+    expect(
+      screen.getByText(
+        "Today 1 case, about 2 minutes. The fullest day after that is Thursday, about 2 minutes. 2 other cases do not come back: no deck of yours asks for them as you hold the cube now.",
+      ),
+    ).toBeTruthy();
+    await userEvent.click(screen.getByRole("button", { name: "as a table" }));
+    expect(cellTexts().slice(-1)).toEqual([["not asked", "2", ""]]);
   });
 
   it("says when nothing is due, and counts short times as such", () => {
