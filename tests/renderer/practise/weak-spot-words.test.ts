@@ -1,6 +1,9 @@
 import { describe, expect, it } from "vitest";
 import type { WeakSpot } from "../../../core/memory/weak-spots";
-import { weakSpotWords } from "../../../renderer/state/practise/weak-spot-words";
+import {
+  weakSpotsOffer,
+  weakSpotWords,
+} from "../../../renderer/state/practise/weak-spot-words";
 
 function spot(changes: Partial<WeakSpot>): WeakSpot {
   return {
@@ -34,5 +37,16 @@ describe("a weak spot", () => {
     expect(
       weakSpotWords(spot({ time: 1, certainty: 2, unsure: 0.15 }), 0.9),
     ).toBe("you’d know it 75 times in 100 where 90 are wanted");
+  });
+});
+
+describe("a round of weak spots", () => {
+  it("says how many it asks beyond those that are named", () => {
+    expect(weakSpotsOffer(["C3", "E1"], ["C3", "E1"], 240)).toBe(
+      "Practise these, about 4 minutes",
+    );
+    expect(weakSpotsOffer(["C3", "E1"], ["C3", "C5", "C9"], 40)).toBe(
+      "Practise these and 2 more, about a minute",
+    );
   });
 });
