@@ -355,7 +355,7 @@ export const PLANTED_FAULTS: readonly PlantedFault[] = [
     file: "renderer/state/practise/deck-way.ts",
     find: "return own !== undefined && answers",
     replace: "return own !== undefined && (answers || true)",
-    tests: ["tests/renderer/practise/practise-state.test.ts"],
+    tests: ["tests/renderer/practise/own-deck-practised.test.ts"],
   },
   {
     name: "a deck file with the same case twice is read",
@@ -418,6 +418,6 @@ export const PLANTED_FAULTS: readonly PlantedFault[] = [
     find: "answeredAs = explanation && confusedWith(explanation);",
     replace:
       "answeredAs =\n    explanation && (confusedWith(explanation) ?? item.case);",
-    tests: ["tests/renderer/practise/practise-state.test.ts"],
+    tests: ["tests/renderer/practise/stored-answer.test.ts"],
   },
 ];
