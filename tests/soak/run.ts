@@ -18,7 +18,7 @@ const LONG_TESTS = [
   "tests/renderer/storage/mutated-backups.test.ts",
   "tests/renderer/storage/merging.test.ts",
   "tests/core/cases/computed-ways.test.ts",
-  "tests/core/solver/case-search.test.ts",
+  "tests/core/solver/case-search-last-layer.test.ts",
   "tests/core/solver/keeping-sequences.test.ts",
   "tests/core/answer/simulated-mistakes.test.ts",
 ];
