@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { LocalDay } from "../../../core/memory/review";
 import {
@@ -6,6 +7,7 @@ import {
   seconds,
   shortDay,
   shortWeekday,
+  shownTimes,
   wholeDay,
 } from "../../../renderer/components/time-words";
 
@@ -56,5 +58,25 @@ describe("durations", () => {
   it("have one decimal and a unit", () => {
     expect(seconds(9284)).toBe("9.3 s");
     expect(seconds(5000)).toBe("5.0 s");
+  });
+});
+
+describe("the times of an answer", () => {
+  it("add up as they are shown", () => {
+    fc.assert(
+      fc.property(
+        fc.nat(60_000),
+        fc.nat(60_000),
+        fc.nat(2_000),
+        (thinking, turning, finishing) => {
+          const total = thinking + turning + finishing;
+          const shown = shownTimes(total, thinking, turning);
+          const sum = shown.thinking + shown.turning + shown.finishing;
+          expect(seconds(sum)).toBe(seconds(total));
+          expect(Math.abs(shown.turning - turning)).toBeLessThanOrEqual(150);
+          expect(shown.turning).toBeGreaterThanOrEqual(0);
+        },
+      ),
+    );
   });
 });

@@ -8,7 +8,11 @@ import {
   type Round,
   startRound,
 } from "../../../core/memory/round";
-import { summaryOf } from "../../../renderer/state/practise/round-words";
+import {
+  marksThatFit,
+  roundRow,
+  summaryOf,
+} from "../../../renderer/state/practise/round-words";
 import { sampleReview } from "../storage/sample-review";
 
 type Asking = NonNullable<PlannedCase["asking"]>;
@@ -68,5 +72,27 @@ describe("the end of a round", () => {
     expect(summaryOf(roundOf("extra", "extra")).isExtra).toBe(true);
     expect(summaryOf(roundOf("extra", "alone")).isExtra).toBe(false);
     expect(summaryOf(roundOf("alone")).isExtra).toBe(false);
+  });
+});
+
+describe("the number of a case in its round", () => {
+  it("stays while the case is tried once more", () => {
+    const round: Round = {
+      ...roundOf(),
+      results: [{ case: "E1", asking: "alone", outcome: "missed" }],
+    };
+    expect(roundRow(round, undefined).label).toBe("1 of 1 done");
+    expect(roundRow(round, "once-more").label).toBe("1 of 1");
+  });
+});
+
+describe("the marks of a long round", () => {
+  it("are cut so that the current one stays in sight", () => {
+    const marks = Array.from({ length: 18 }, (_, n) =>
+      n < 12 ? "quick" : n === 12 ? "current" : "to-come",
+    );
+    const fitting = marksThatFit(marks, 9);
+    expect(fitting).toHaveLength(9);
+    expect(fitting).toContain("current");
   });
 });
