@@ -18,7 +18,7 @@ import {
 import { join } from "node:path";
 import ts from "typescript";
 import { tallyVitest } from "../runner/tally";
-import type { PlantedFault } from "./fault-list";
+import type { PlantedFault } from "./planted-fault";
 
 const COPIED = [
   "core",

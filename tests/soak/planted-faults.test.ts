@@ -1,7 +1,8 @@
 import { join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
-import { PLANTED_FAULTS, type PlantedFault } from "./fault-list";
+import { PLANTED_FAULTS } from "./fault-list";
 import { makeGarden, plantingProblem } from "./plant";
+import type { PlantedFault } from "./planted-fault";
 
 const ROOT = join(import.meta.dirname, "..", "..");
 
