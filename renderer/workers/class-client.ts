@@ -63,9 +63,12 @@ export function logReader(
     worker.addEventListener("message", (event: MessageEvent<unknown>) =>
       settle(outcomeOf(event.data)),
     );
-    worker.addEventListener("error", (event) =>
-      settle(failed(event.message || "the worker could not start")),
-    );
+    worker.addEventListener("error", (event) => {
+      // It may never answer again: the next log gets another.
+      worker.terminate();
+      if (port === worker) port = undefined;
+      settle(failed(event.message || "the worker could not start"));
+    });
     port = worker;
     return worker;
   };

@@ -8,7 +8,6 @@ import {
   stuckFirst,
 } from "../../../core/class/class-grid";
 import { type Lesson, nextLesson } from "../../../core/class/lesson";
-import type { MemberSummary } from "../../../core/class/member-summary";
 import type { DeckCase } from "../../../core/deck/deck";
 import { FIRST_COURSE } from "../../../core/deck/starter-decks";
 import type { Learner } from "../../../core/memory/learner";
@@ -29,7 +28,11 @@ import {
   inDeckOrder,
 } from "./class-filter";
 import { type Enrolled, readEnrolled } from "./class-log";
-import { type ClassError, readSummaries } from "./class-summaries";
+import {
+  type ClassError,
+  type ClassSummaries,
+  readSummaries,
+} from "./class-summaries";
 
 /** Under which key the store keeps who is not in the class. */
 const CLASS_KEY = "class";
@@ -74,11 +77,17 @@ export interface ClassProgress {
   readonly all: number;
 }
 
+/** Somebody of the class whose answers could not be read. */
+export interface Unreadable {
+  readonly name: string;
+  readonly error: ClassError;
+}
+
 /** The class on the desk. */
 export class ClassDesk {
   readonly #app: ClassDeskApp;
   readonly #reader: (() => LogReader) | undefined;
-  #summaries: ReadonlyMap<string, MemberSummary> | undefined = $state.raw();
+  #read: ClassSummaries | undefined = $state.raw();
   #leftOut: readonly string[] = $state.raw([]);
   /** Everybody who may be in the class, by name; undefined until it is known. */
   enrolled: readonly Enrolled[] | undefined = $state.raw();
@@ -93,7 +102,7 @@ export class ClassDesk {
   #isChosenHere = false;
 
   #members: readonly ClassMember[] = $derived.by(() => {
-    const summaries = this.#summaries;
+    const summaries = this.#read?.summaries;
     return (this.enrolled ?? []).flatMap(({ id, name, schedule }) => {
       const summary = summaries?.get(id);
       return summary === undefined || this.#leftOut.includes(id)
@@ -151,10 +160,19 @@ export class ClassDesk {
 
   /** Whether everything there is has been read. */
   get isRead(): boolean {
-    return this.#summaries !== undefined;
+    return this.#read !== undefined;
   }
 
-  /** Those who are in the class, by name. */
+  /** Those of the class whose answers could not be read, by name, and why. */
+  get unreadable(): readonly Unreadable[] {
+    const troubles = this.#read?.unreadable;
+    return (this.enrolled ?? []).flatMap(({ id, name }) => {
+      const error = troubles?.get(id);
+      return error === undefined || !this.isIn(id) ? [] : [{ name, error }];
+    });
+  }
+
+  /** Those who are in the class, by name; without those who could not be read. */
   get members(): readonly ClassMember[] {
     return this.#members;
   }
@@ -225,7 +243,7 @@ export class ClassDesk {
     this.#reading?.abort();
     const { signal } = (this.#reading = new AbortController());
     const { learners, current } = this.#app;
-    void this.#read(learners, current.today, signal).then((error) => {
+    void this.#readAll(learners, current.today, signal).then((error) => {
       if (signal.aborted) return;
       this.progress = undefined;
       this.trouble = error;
@@ -233,7 +251,7 @@ export class ClassDesk {
   }
 
   /** Resolves with why it could not be read, or undefined. */
-  async #read(
+  async #readAll(
     learners: readonly Learner[],
     today: LocalDay,
     signal: AbortSignal,
@@ -255,7 +273,7 @@ export class ClassDesk {
     if (signal.aborted) return undefined;
     if (!this.#isChosenHere) this.#leftOut = leftOutFrom(choices.value);
     this.enrolled = enrolled.value;
-    this.#summaries = summaries.value;
+    this.#read = summaries.value;
     return undefined;
   }
 }

@@ -22,8 +22,16 @@ import { type ClassAnswer, type Enrolled, readClassLog } from "./class-log";
 
 const NAME = "class-summary";
 
-/** Why a class could not be read. */
+/** Why a class, or somebody's part in it, could not be read. */
 export type ClassError = StorageError | ProgressError;
+
+/** What the logs of a class say, as far as they could be read. */
+export interface ClassSummaries {
+  /** By learner. */
+  readonly summaries: ReadonlyMap<string, MemberSummary>;
+  /** By learner: those whose log could not be read, and why. The others stand. */
+  readonly unreadable: ReadonlyMap<string, ClassError>;
+}
 
 /** How a class is read. */
 export interface ClassReading {
@@ -38,6 +46,16 @@ function entryOf({ id, digest, schedule }: Enrolled) {
   const versions = [GRADING_VERSION, WEIGHTS_VERSION, SUMMARY_VERSION];
   const key = JSON.stringify([digest, schedule, versions]);
   return { learner: id, name: NAME, key };
+}
+
+/** Whether nobody else's log could be read either, or shall be. */
+function isTheWhole({ code }: ClassError): boolean {
+  return (
+    code === "cancelled" ||
+    code === "closed" ||
+    code === "unavailable" ||
+    code === "newer-version"
+  );
 }
 
 /** What somebody's log says: read now. */
@@ -68,15 +86,32 @@ async function readSummary(
   return summary;
 }
 
-/** What the logs of a class say, by learner. Never rejects. */
+/** The same, whatever is thrown: one odd answer must not cost the coach the whole class. */
+async function readSafely(
+  ...asked: Parameters<typeof readSummary>
+): Promise<Result<MemberSummary, ClassError>> {
+  try {
+    return await readSummary(...asked);
+  } catch (thrown) {
+    return err({ code: "progress-failed", reason: String(thrown) });
+  }
+}
+
+/**
+ * What the logs of a class say. Never rejects.
+ *
+ * Errors: `cancelled`, and those of a store that is not there any more; what
+ *         befalls one log is told of that learner alone.
+ */
 export async function readSummaries(
   database: TurnwiseDatabase,
   enrolled: readonly Enrolled[],
   reading: ClassReading,
-): Promise<Result<ReadonlyMap<string, MemberSummary>, ClassError>> {
+): Promise<Result<ClassSummaries, ClassError>> {
   const { signal, onprogress, reader = logReader() } = reading;
   const kept = await readAllCached(database, enrolled.map(entryOf));
   const summaries = new Map<string, MemberSummary>();
+  const unreadable = new Map<string, ClassError>();
   const unread: Enrolled[] = [];
   for (const [i, one] of enrolled.entries()) {
     // A cache that cannot be read is as good as an empty one, only slower.
@@ -90,11 +125,12 @@ export async function readSummaries(
     for (const [done, one] of unread.entries()) {
       if (signal.aborted) return err({ code: "cancelled" });
       onprogress?.(done, unread.length);
-      const summary = await readSummary(database, one, reading, reader);
-      if (!summary.ok) return summary;
-      summaries.set(one.id, summary.value);
+      const summary = await readSafely(database, one, reading, reader);
+      if (summary.ok) summaries.set(one.id, summary.value);
+      else if (isTheWhole(summary.error)) return summary;
+      else unreadable.set(one.id, summary.error);
     }
-    return ok(summaries);
+    return ok({ summaries, unreadable });
   } finally {
     signal.removeEventListener("abort", giveUp);
     reader.end();

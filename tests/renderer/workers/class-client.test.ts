@@ -101,4 +101,16 @@ describe("the reader of a class's logs", () => {
     target.dispatchEvent(new ErrorEvent("error", { message: "out of memory" }));
     expect(await asked).toMatchObject({ error: { reason: "out of memory" } });
   });
+
+  it("starts another worker after one that broke: it would answer nothing more", async () => {
+    const { start, seen, target } = standIn(answerProgress);
+    const reader = logReader(start);
+    const asked = reader.summaryOf({ log: packLog([]), settings: {} });
+    target.dispatchEvent(new ErrorEvent("error", { message: "torn" }));
+    expect(await asked).toMatchObject({ error: { reason: "torn" } });
+    expect(
+      await reader.summaryOf({ log: packLog([]), settings: {} }),
+    ).toMatchObject({ ok: true });
+    expect(seen).toEqual({ started: 2, ended: 1 });
+  });
 });

@@ -48,6 +48,16 @@ export function someNames(names: readonly string[], most: number): string {
   return `${names.slice(0, most).join(", ")} and ${rest} more`;
 }
 
+/** That somebody's answers could not be read, beside those of so many others; undefined where everybody's could. */
+export function leftOutSentence(
+  names: readonly string[],
+  others: number,
+): string | undefined {
+  if (names.length === 0) return undefined;
+  const rest = others === 0 ? "." : " and are left out; all others are here.";
+  return `The answers of ${someNames(names, NAMED)} could not be read${rest}`;
+}
+
 function quoted(
   { case: id, hold }: Pick<LessonCase, "case" | "hold">,
   { titleOf }: ClassReader,

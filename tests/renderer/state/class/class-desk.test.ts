@@ -13,7 +13,10 @@ import {
   type ClassDeskApp,
 } from "../../../../renderer/state/class/class-desk.svelte";
 import type { TurnwiseDatabase } from "../../../../renderer/storage/database";
-import { learnerSettingsKey } from "../../../../renderer/storage/learners";
+import {
+  learnerSettingsKey,
+  saveLearner,
+} from "../../../../renderer/storage/learners";
 import { acknowledgeReview } from "../../../../renderer/storage/reviews";
 import { saveSetting } from "../../../../renderer/storage/settings";
 import type { LogReader } from "../../../../renderer/workers/class-client";
@@ -48,7 +51,11 @@ const reader = (): LogReader => ({
   end: () => undefined,
 });
 
-function deskFor(learners: readonly Learner[], decks: readonly Deck[] = []) {
+function deskFor(
+  learners: readonly Learner[],
+  decks: readonly Deck[] = [],
+  read = reader,
+) {
   const app: ClassDeskApp = {
     learners,
     decks: { all: decks },
@@ -56,7 +63,7 @@ function deskFor(learners: readonly Learner[], decks: readonly Deck[] = []) {
     database,
     isGuest: false,
   };
-  return new ClassDesk(app, reader);
+  return new ClassDesk(app, read);
 }
 
 /** The desk once it has read the class; it goes on listening until the test's end. */
@@ -107,6 +114,34 @@ describe("the class on the desk", () => {
     await vi.waitUntil(() => heard.length > 0);
     expect(heard).toEqual([{ changed: "learner", id: "ann" }]);
     window.close();
+  });
+
+  it("names somebody whose answers cannot be read, until they are left out, and shows the others", async () => {
+    for (const learner of [ANN, BEN]) await saveLearner(database, learner);
+    for (const learner of ["ann", "ben", "ben"])
+      await acknowledgeReview(database, {
+        review: sampleReview({ learner, localDay: TODAY }),
+      });
+    const failing = (): LogReader => ({
+      ...reader(),
+      summaryOf: (request) =>
+        request.log.columns.days.length === 2
+          ? Promise.reject(new Error("torn"))
+          : reader().summaryOf(request),
+    });
+    const desk = deskFor([ANN, BEN], [], failing);
+    const deaf = await read(desk);
+    expect(desk.trouble).toBeUndefined();
+    expect(names(desk)).toEqual(["Ann"]);
+    expect(desk.unreadable).toEqual([
+      {
+        name: "Ben",
+        error: { code: "progress-failed", reason: "Error: torn" },
+      },
+    ]);
+    await desk.setIn("ben", false);
+    expect(desk.unreadable).toEqual([]);
+    deaf();
   });
 
   it("goes by the decks of those who are in it, and not of those left out", async () => {

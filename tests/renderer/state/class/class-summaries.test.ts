@@ -37,6 +37,7 @@ import {
 
 const ANN = "3d2f7f7e-1f8e-4b8a-9a34-6b1f3a1f9c55";
 const BEN = "8a1c2b34-5d6e-4f70-8a9b-0c1d2e3f4a5b";
+const CANCELLED = { code: "cancelled" } as const;
 const TODAY = dayNumber(TUESDAY_NINE / 86_400_000);
 const HERE = [
   { id: BEN, name: "Ben", createdAt: 1 },
@@ -75,7 +76,7 @@ async function read(today = TODAY, learners = HERE) {
     reader,
   });
   if (!summaries.ok) throw new Error(summaries.error.code);
-  return { enrolled: enrolled.value, summaries: summaries.value, asked };
+  return { enrolled: enrolled.value, ...summaries.value, asked };
 }
 
 describe("a class's summaries", () => {
@@ -154,23 +155,76 @@ describe("a class's summaries", () => {
     expect((await read()).asked).toEqual([]);
   });
 
-  it("say where they could not be computed", async () => {
+  /** A reader that reads Ben's log, of two answers, as a test has it, and every other well. */
+  const failingForBen = (answer: LogReader["summaryOf"]): LogReader => ({
+    summaryOf: (request) =>
+      request.log.columns.days.length === 2
+        ? answer(request)
+        : Promise.resolve(
+            ok(memberSummary(unpacked(request.log), request.settings)),
+          ),
+    end: () => undefined,
+  });
+
+  it.each<[string, LogReader["summaryOf"]]>([
+    [
+      "a reader that fails",
+      () => Promise.resolve(err({ code: "progress-failed", reason: "a bug" })),
+    ],
+    [
+      "a reader that throws",
+      () => {
+        throw new Error("a bug");
+      },
+    ],
+  ])("of the others stand where one log meets %s", async (_, answer) => {
     const enrolled = await readEnrolled(database, HERE);
     if (!enrolled.ok) throw new Error("not read");
-    const reader: LogReader = {
-      summaryOf: () =>
-        Promise.resolve(err({ code: "progress-failed", reason: "a bug" })),
-      end: () => undefined,
+    const outcome = await readSummaries(database, enrolled.value, {
+      today: TODAY,
+      signal: new AbortController().signal,
+      reader: failingForBen(answer),
+    });
+    if (!outcome.ok) throw new Error(outcome.error.code);
+    const { summaries, unreadable } = outcome.value;
+    expect([...summaries.keys()]).toEqual([ANN]);
+    expect([...unreadable.keys()]).toEqual([BEN]);
+    expect(unreadable.get(BEN)).toMatchObject({
+      code: "progress-failed",
+      reason: expect.stringContaining("a bug") as string,
+    });
+    // Nothing of it was kept: the next look reads that log again.
+    expect((await read()).asked).toEqual([2]);
+  });
+
+  it("of the others stand where the store fails for one", async () => {
+    const spoil = (row: unknown) => {
+      if ((row as { learner?: string } | undefined)?.learner === BEN)
+        throw new Error("torn");
+      return row;
     };
+    database.reviews.hook("reading", spoil);
+    const { summaries, unreadable } = await read();
+    expect([...summaries.keys()]).toEqual([ANN]);
+    expect(unreadable.get(BEN)?.code).toBe("not-read");
+    database.reviews.hook("reading").unsubscribe(spoil);
+    expect((await read()).unreadable.size).toBe(0);
+  });
+
+  it("are none where the store is gone, or nobody waits for them", async () => {
+    const enrolled = await readEnrolled(database, HERE);
+    if (!enrolled.ok) throw new Error("not read");
+    const reader = failingForBen(() => Promise.resolve(err(CANCELLED)));
     const controller = new AbortController();
     const { signal } = controller;
+    database.close();
     expect(
       await readSummaries(database, enrolled.value, {
         today: TODAY,
         signal,
         reader,
       }),
-    ).toEqual(err({ code: "progress-failed", reason: "a bug" }));
+    ).toEqual(err({ code: "closed" }));
     controller.abort();
     expect(
       await readSummaries(database, enrolled.value, {

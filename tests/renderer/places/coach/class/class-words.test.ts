@@ -5,6 +5,7 @@ import type { Stuck } from "../../../../../core/class/stuck";
 import {
   type ClassReader,
   classSize,
+  leftOutSentence,
   lessonSentence,
   otherReason,
   someNames,
@@ -208,4 +209,16 @@ describe("a case of the lesson", () => {
 it("says how many learners and answers there are", () => {
   expect(classSize(1, 1)).toBe("1 learner, 1 answer");
   expect(classSize(24, 9412)).toBe("24 learners, 9,412 answers");
+});
+
+describe("answers that could not be read", () => {
+  it("are said by their learners' names, and that the others are there", () => {
+    expect(leftOutSentence([], 3)).toBeUndefined();
+    expect(leftOutSentence(["Ann"], 0)).toBe(
+      "The answers of Ann could not be read.",
+    );
+    expect(leftOutSentence(["Ann", "Ben"], 3)).toBe(
+      "The answers of Ann and Ben could not be read and are left out; all others are here.",
+    );
+  });
 });
