@@ -19,10 +19,10 @@ import type {
 } from "../core/desktop-bridge";
 import { err, ok, type Result } from "../core/result";
 import {
+  idInFileName,
   isOwnResultsFileName,
   isResultsFileName,
   MAX_RESULTS_BYTES,
-  resultsFileName,
 } from "../core/sharing/results-file-name";
 import {
   readWholeFile,
@@ -131,7 +131,7 @@ export function sharedFolder(ownFolder: string): SharedFolder {
         return bytes.ok ? ok({ name, bytes: bytes.value }) : bytes;
       }),
     write: (name, bytes) =>
-      withFile(name, name === nameFor(bytes), async (path) => {
+      withFile(name, isNameFor(name, bytes), async (path) => {
         const written = await writeWholeFile(path, bytes);
         return written.ok ? ok({ name }) : written;
       }),
@@ -152,8 +152,9 @@ function nameOf(path: string): SharedFolderName {
   return { name: basename(path) || path };
 }
 
-function nameFor(bytes: Uint8Array): string {
-  return resultsFileName(createHash("sha256").update(bytes).digest("hex"));
+function isNameFor(name: string, bytes: Uint8Array): boolean {
+  const digest = createHash("sha256").update(bytes).digest("hex");
+  return isOwnResultsFileName(name) && idInFileName(name) === digest;
 }
 
 /** A file that is gone is none: reading it says so. */

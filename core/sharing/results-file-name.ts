@@ -20,11 +20,29 @@ const LONGEST_NAME = 255;
 // Nothing of a path; no hidden file, as other systems lay them beside ours.
 const NAME = /^[^./\\:\p{Cc}][^/\\:\p{Cc}]*\.turnwise-results$/iu;
 
-const OWN_NAME = /^[0-9a-f]{64}\.turnwise-results$/;
+const OWN_NAME = /^[0-9a-f]{64}(?:-back-[0-9a-f]{16})?\.turnwise-results$/;
 
 /** The name of a block's file in a shared folder. Shape: `id` as of `NamedBlock`. */
 export function resultsFileName(id: string): string {
   return `${id}${RESULTS_ENDING}`;
+}
+
+/**
+ * The name of a withdrawal's file in a shared folder: it tells whose it is, so
+ * that a learner's other machines find it and need not read anybody else's.
+ *
+ * Shape: `id` as of `NamedBlock`; `mark` 16 hexadecimal digits that stand for
+ *        the learner.
+ */
+export function withdrawalFileName(id: string, mark: string): string {
+  return `${id}-back-${mark}${RESULTS_ENDING}`;
+}
+
+/** The mark of whoever took everything back, as a file's name or a copy's has it; undefined where it is no withdrawal's. */
+export function markInFileName(name: string): string | undefined {
+  return /^[0-9a-f]{64}-back-([0-9a-f]{16})(?![0-9a-f])/i
+    .exec(name)?.[1]
+    ?.toLowerCase();
 }
 
 /** Whether a file may hold results, by its name alone. */

@@ -49,6 +49,16 @@ export interface PackedResults {
   readonly leftOut: number;
 }
 
+/**
+ * What stands for a learner in the name of a withdrawal's file.
+ *
+ * Shape: 16 hexadecimal digits, of a digest of the learner's id.
+ */
+export async function learnerMark(learner: string): Promise<string> {
+  const id = new TextEncoder().encode(`withdrawn by ${learner}`);
+  return (await sha256(id)).slice(0, 16);
+}
+
 /** Packs a block. */
 export async function packResults(block: ResultsBlock): Promise<PackedResults> {
   const { text, answers, leftOut } = writeResults(block);

@@ -27,6 +27,10 @@ const SETTINGS = v.looseObject({
   lastMadeAt: v.optional(MILLISECONDS),
   /** The learner's day on which something was last laid into the folder. */
   sharedOn: v.optional(v.number()),
+  /** The ids of withdrawals of this learner that were met here, their own among them. */
+  wordsMet: v.fallback(v.optional(v.array(v.string())), undefined),
+  /** Whether sharing stopped here because the learner took everything back elsewhere, and has not chosen since. */
+  stoppedElsewhere: v.optional(v.boolean()),
   /** Whether a file was handed over that nobody here can take out of a folder. */
   handedOver: v.optional(v.boolean()),
 });

@@ -97,7 +97,11 @@ describe("the shared folder", () => {
   it("takes nothing under another name than its digest, and removes nothing else", async () => {
     const { folder, shared } = await chosen({ "Mia.turnwise-results": "m" });
     const other = `${"0".repeat(64)}.turnwise-results`;
-    for (const name of [other, "Mia.turnwise-results", `../${NAME}`])
+    const otherBack = `${"0".repeat(64)}-back-${ID.slice(0, 16)}.turnwise-results`;
+    for (const name of [
+      ...[other, otherBack, "Mia.turnwise-results", `../${NAME}`],
+      ID,
+    ])
       expect(await shared.write(name, BYTES)).toEqual({
         ok: false,
         error: { code: "not-results", name },
@@ -108,6 +112,8 @@ describe("the shared folder", () => {
     expect(readFileSync(join(folder, "Mia.turnwise-results"), "utf8")).toBe(
       "m",
     );
+    const back = `${ID}-back-0123456789abcdef.turnwise-results`;
+    expect(await shared.write(back, BYTES)).toMatchObject({ ok: true });
     await shared.write(NAME, BYTES);
     expect(await shared.remove(NAME)).toEqual({ ok: true, value: null });
     expect(await shared.remove(NAME)).toEqual({ ok: true, value: null });

@@ -11,6 +11,7 @@ describe("why nothing was shared or taken in", () => {
   it.each<[SharingError, RegExp]>([
     [{ code: "no-folder" }, /Choose the folder first/],
     [{ code: "nothing-chosen" }, /Choose what to share/],
+    [{ code: "taken-back-elsewhere" }, /To share.*again, choose/],
     [{ code: "folder-gone" }, /not there.*choose another.*Nothing is lost/],
     [{ code: "not-allowed" }, /press “Open the folder”/],
     [{ code: "folder-full" }, /Make some room/],

@@ -15,7 +15,10 @@ import type {
 } from "../../../core/memory/review";
 import { err, ok, type Result } from "../../../core/result";
 import type { ResultsBlock } from "../../../core/sharing/results-block";
-import { resultsFileName } from "../../../core/sharing/results-file-name";
+import {
+  resultsFileName,
+  withdrawalFileName,
+} from "../../../core/sharing/results-file-name";
 import {
   blocksToShare,
   nextMadeAt,
@@ -25,7 +28,7 @@ import type { ResultsFolder } from "../../platform/results-folder";
 import { webLocks } from "../../platform/web-locks";
 import type { TurnwiseDatabase } from "../../storage/database";
 import { sharingKey } from "../../storage/learners";
-import { packResults } from "../../storage/results-files";
+import { learnerMark, packResults } from "../../storage/results-files";
 import {
   changeSharing,
   noteSent,
@@ -36,6 +39,7 @@ import {
 import type { StorageError } from "../../storage/storage-error";
 import { takeIn } from "../../storage/take-in";
 import type { SharingError } from "./sharing-error";
+import { hearWordElsewhere } from "./word-elsewhere";
 
 /** Whose answers are shared, and when. */
 export interface Sharer {
@@ -95,7 +99,8 @@ function sharedIds(
 /**
  * Lays into the folder what is not there yet.
  *
- * Errors: `nothing-chosen`; those of the folder and the store. What was laid
+ * Errors: `nothing-chosen`; `taken-back-elsewhere`, and nothing is laid
+ *         there; those of the folder and the store. What was laid
  *         there before an error is known to be there.
  */
 export function shareNow(
@@ -109,6 +114,11 @@ export function shareNow(
     if (part === "nothing") return err({ code: "nothing-chosen" });
     const names = await folder.list();
     if (!names.ok) return names;
+    const word = await hearWordElsewhere(
+      ...[database, learner.id, folder, names.value, settings.value],
+    );
+    if (!word.ok) return word;
+    if (word.value) return err({ code: "taken-back-elsewhere" });
     const sent = await readSent(database, learner.id);
     if (!sent.ok) return sent;
     const shared = sharedIds(sent.value.blocks, names.value, part);
@@ -216,6 +226,7 @@ export function takeBack(
     const settings = await readSharing(database, learner.id);
     if (!settings.ok) return settings;
     const { part, lastMadeAt, handedOver = false } = settings.value;
+    const { wordsMet = [] } = settings.value;
     const sent = await readSent(database, learner.id);
     if (!sent.ok) return sent;
     const { blocks } = sent.value;
@@ -235,10 +246,12 @@ export function takeBack(
     const stopped = await changeSharing(database, learner.id, {
       part: "nothing",
       lastMadeAt: madeAt,
+      wordsMet: [...wordsMet, id],
     });
     if (!stopped.ok) return stopped;
     if (folder !== undefined) {
-      const written = await folder.write(resultsFileName(id), bytes);
+      const mark = await learnerMark(learner.id);
+      const written = await folder.write(withdrawalFileName(id, mark), bytes);
       if (!written.ok) {
         const back = await changeSharing(database, learner.id, { part });
         return back.ok ? written : back;

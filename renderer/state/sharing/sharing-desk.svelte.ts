@@ -150,7 +150,10 @@ export class SharingDesk {
     learner: string,
     patch: { readonly part?: SharedPart; readonly name?: string | undefined },
   ): Promise<Result<void, SharingError>> {
-    const changed = await changeSharing(this.#database, learner, patch);
+    const changed = await changeSharing(this.#database, learner, {
+      ...patch,
+      ...(patch.part !== undefined && { stoppedElsewhere: undefined }),
+    });
     return changed.ok ? this.lookAtLearner(learner) : changed;
   }
 

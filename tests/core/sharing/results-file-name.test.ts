@@ -3,7 +3,9 @@ import {
   idInFileName,
   isOwnResultsFileName,
   isResultsFileName,
+  markInFileName,
   resultsFileName,
+  withdrawalFileName,
 } from "../../../core/sharing/results-file-name";
 
 const ID = "0123456789abcdef".repeat(4);
@@ -21,6 +23,24 @@ describe("the name of a file of results", () => {
       expect(isResultsFileName(name), name).toBe(true);
       expect(idInFileName(name), name).toBe(ID);
     }
+  });
+
+  it("tells of a withdrawal whose it is, for copies too", () => {
+    const mark = "fedcba9876543210";
+    const own = withdrawalFileName(ID, mark);
+    for (const name of [own, own.replace(".", " (1)."), own.toUpperCase()]) {
+      expect(isResultsFileName(name), name).toBe(true);
+      expect(idInFileName(name), name).toBe(ID);
+      expect(markInFileName(name), name).toBe(mark);
+    }
+    expect(isOwnResultsFileName(own)).toBe(true);
+    for (const name of [
+      resultsFileName(ID),
+      `${ID}-back-${mark}0.turnwise-results`,
+      `${ID}-back-up.turnwise-results`,
+      `a${own}`,
+    ])
+      expect(markInFileName(name), name).toBeUndefined();
   });
 
   it("may be somebody’s own, and then tells nothing", () => {
@@ -53,6 +73,7 @@ describe("the name of a file of results", () => {
       `${ID} (1).turnwise-results`,
       `../${ID}.turnwise-results`,
       `${ID}.turnwise-results\n`,
+      `${ID}-back-0123.turnwise-results`,
       "a.turnwise-results",
     ])
       expect(isOwnResultsFileName(name), name).toBe(false);
