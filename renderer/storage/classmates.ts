@@ -41,6 +41,8 @@ export interface HeardLog {
   readonly answers: readonly SharedAnswer[];
   /** Blocks and answers in the store that could not be read. */
   readonly damaged: number;
+  /** The ids of the blocks in which they are. */
+  readonly damagedBlocks: readonly string[];
 }
 
 /** Everybody who shared results that hold, by name. Rows that cannot be read are left out. */
@@ -78,11 +80,14 @@ export async function readHeardAnswers(
   );
   if (!stored.ok) return stored;
   const blocks: Extract<HeardRow, { kind: "answers" }>[] = [];
+  const damagedBlocks = new Set<string>();
   let damaged = 0;
   for (const one of stored.value) {
     const row = parseHeardRow(one);
-    if (!row.ok) damaged += 1;
-    else if (row.value.kind === "answers") blocks.push(row.value);
+    if (!row.ok) {
+      damaged += 1;
+      damagedBlocks.add(String(one["id"]));
+    } else if (row.value.kind === "answers") blocks.push(row.value);
   }
   blocks.sort((a, b) => (isMadeAfter(a, b) ? 1 : -1));
   const answers = new Map<string, SharedAnswer>();
@@ -90,9 +95,16 @@ export async function readHeardAnswers(
     for (const one of block.answers) {
       const answer = parseAnswerLine(one);
       if (answer.ok) answers.set(answer.value.id, { ...answer.value, learner });
-      else damaged += 1;
+      else {
+        damaged += 1;
+        damagedBlocks.add(block.id);
+      }
     }
-  return ok({ answers: inReplayOrder([...answers.values()]), damaged });
+  return ok({
+    answers: inReplayOrder([...answers.values()]),
+    damaged,
+    damagedBlocks: [...damagedBlocks],
+  });
 }
 
 /**
@@ -180,8 +192,12 @@ export function deleteClassmate(
         .equals(learner)
         .modify((stored, place) => {
           const { id, madeAt, kind } = stored;
-          if (kind === "answers")
-            place.value = { id, learner, madeAt, kind: "emptied" };
+          // A damaged row may still hold answers and a name.
+          if (kind !== "withdrawn" && kind !== "sent")
+            place.value = {
+              ...{ id, learner, kind: "emptied" },
+              madeAt: typeof madeAt === "number" ? madeAt : 0,
+            };
         });
       await classmates.put({
         id: learner,

@@ -3,15 +3,17 @@
  *
  * One transaction a block, which looks at the block's own row and its
  * learner's and at nothing else: what it costs does not depend on how much is
- * there (bench `federation`). Only a withdrawal reads more, the blocks of that
+ * there (bench `federation`). A row that is damaged counts as none: the block
+ * takes its place. Only a withdrawal reads more, the blocks of that
  * one learner. The tables are the same whatever the order the blocks come in,
  * and however often.
  */
 import type { NamedBlock } from "../../core/sharing/results-block";
 import type { Milliseconds } from "../../core/memory/review";
+import { parseAnswerLine } from "../../core/sharing/shared-answer";
 import type { Result } from "../../core/result";
 import { forgetComputed } from "./cache";
-import type { TurnwiseDatabase } from "./database";
+import type { RawRow, TurnwiseDatabase } from "./database";
 import { joined, readClassmateRow } from "./classmate-row";
 import { type ClassmateRow, parseHeardRow } from "./heard-rows";
 import { type StorageError, tryWriting } from "./storage-error";
@@ -33,10 +35,14 @@ export function takeIn(
   const { learner, madeAt } = block;
   return tryWriting(() =>
     database.transaction("rw", [heard, classmates, cache], async () => {
-      if ((await heard.get(id)) !== undefined) return "known";
+      const stored = await heard.get(id);
+      if (stored !== undefined && !isTorn(stored)) return "known";
+      // What was computed without the damaged row goes by the same key as with
+      // the whole one.
+      if (stored !== undefined) await forgetComputed(database, [learner]);
       const row = await readClassmateRow(database, learner);
       if (block.kind === "withdrawn") {
-        await heard.add({ id, learner, madeAt, kind: "withdrawn" });
+        await heard.put({ id, learner, madeAt, kind: "withdrawn" });
         await withdraw(database, row, madeAt);
         return "new";
       }
@@ -47,15 +53,25 @@ export function takeIn(
             ? "left-out"
             : undefined;
       if (emptied !== undefined) {
-        await heard.add({ id, learner, madeAt, kind: "emptied" });
+        await heard.put({ id, learner, madeAt, kind: "emptied" });
         return emptied;
       }
       const { kind, name, answers } = block;
-      await heard.add({ id, learner, madeAt, kind, name, answers });
+      await heard.put({ id, learner, madeAt, kind, name, answers });
       const shared = joined(row.shared, { id, ...block });
       await classmates.put({ ...row, shared });
       return "new";
     }),
+  );
+}
+
+/** Whether a block's row is damaged, so that its file is to be read once more. What this machine sent itself is in its own log. */
+function isTorn(stored: RawRow): boolean {
+  const row = parseHeardRow(stored);
+  if (!row.ok) return stored["kind"] !== "sent";
+  return (
+    row.value.kind === "answers" &&
+    row.value.answers.some((answer) => !parseAnswerLine(answer).ok)
   );
 }
 
@@ -72,20 +88,17 @@ async function withdraw(
   let shared: Shared | undefined;
   for (const stored of await heard.where("learner").equals(learner).toArray()) {
     const read = parseHeardRow(stored);
-    // What cannot be read any more is withdrawn as well: nobody can say when it was made.
-    const kind = read.ok ? read.value.kind : "answers";
-    if (kind === "answers" || kind === "sent") {
-      const id = String(stored["id"]);
-      if (!read.ok || read.value.madeAt <= until)
-        await heard.put({
-          id,
-          learner,
-          madeAt: read.ok ? read.value.madeAt : until,
-          kind: "emptied",
-        });
-      else if (read.value.kind === "answers")
-        shared = joined(shared, read.value);
+    if (!read.ok) {
+      // Nobody can say when it was made: it goes, and its file, if it is there,
+      // says whether it still counts.
+      await heard.delete(String(stored["id"]));
+      continue;
     }
+    const { id, kind, madeAt } = read.value;
+    if (kind !== "answers" && kind !== "sent") continue;
+    if (madeAt <= until)
+      await heard.put({ id, learner, madeAt, kind: "emptied" });
+    else if (kind === "answers") shared = joined(shared, read.value);
   }
   await classmates.put({
     id: learner,

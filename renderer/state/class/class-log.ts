@@ -18,6 +18,7 @@ import {
   readClassmates,
   readHeardAnswers,
 } from "../../storage/classmates";
+import { noteDamagedResults } from "../../storage/damaged-results";
 import type { TurnwiseDatabase } from "../../storage/database";
 import { learnerSettingsKey } from "../../storage/learners";
 import { readLogDigests } from "../../storage/log-digest";
@@ -116,7 +117,11 @@ export async function readEnrolled(
   return ok(withNamesApart(people));
 }
 
-/** All answers of somebody of the class, in the order of replay, each once. */
+/**
+ * All answers of somebody of the class, in the order of replay, each once.
+ * What they shared and is damaged here is noted: the next look at the folder
+ * reads it again.
+ */
 export async function readClassLog(
   database: TurnwiseDatabase,
   { id, isHere }: Pick<Enrolled, "id" | "isHere">,
@@ -127,6 +132,11 @@ export async function readClassLog(
   if (!own.ok) return own;
   const heard = await readHeardAnswers(database, id);
   if (!heard.ok) return heard;
+  const { damagedBlocks } = heard.value;
+  if (damagedBlocks.length > 0) {
+    const noted = await noteDamagedResults(database, damagedBlocks);
+    if (!noted.ok) return noted;
+  }
   const { reviews } = own.value;
   const { answers } = heard.value;
   if (answers.length === 0) return ok(reviews);

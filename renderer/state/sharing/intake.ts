@@ -1,7 +1,7 @@
 /**
  * Taking results in: from the shared folder, or from files that somebody
- * chose. A file whose content is here already, as its name says, is not read;
- * one that cannot be read is told and left alone, and is read again at the next
+ * chose. A file whose content is here already and whole, as its name and what
+ * was noted of damage say, is not read; one that cannot be read is told and left alone, and is read again at the next
  * look.
  */
 import { err, ok, type Result } from "../../../core/result";
@@ -13,6 +13,10 @@ import { breather } from "../../platform/breather";
 import type { FolderError, ResultsFolder } from "../../platform/results-folder";
 import type { TurnwiseDatabase } from "../../storage/database";
 import { readKnownBlocks } from "../../storage/classmates";
+import {
+  forgetDamagedResults,
+  readDamagedResults,
+} from "../../storage/damaged-results";
 import {
   readResultsFile,
   type ResultsFileError,
@@ -98,10 +102,25 @@ export async function lookThroughFolder(
   if (!names.ok) return names;
   const here = await readKnownBlocks(database);
   if (!here.ok) return here;
+  const torn = await readDamagedResults(database);
+  if (!torn.ok) return torn;
+  const again = new Set(torn.value);
   const waiting = names.value
-    .filter((name) => !here.value.has(idInFileName(name) ?? ""))
+    .filter((name) => {
+      const id = idInFileName(name) ?? "";
+      return again.has(id) || !here.value.has(id);
+    })
     .map((name) => ({ name, read: () => folder.read(name) }));
-  return takeAll(database, waiting, onprogress);
+  const came = await takeAll(database, waiting, onprogress);
+  if (!came.ok || again.size === 0) return came;
+  // Those that are not in the folder, or not whole there, are looked for again.
+  const unread = new Set(came.value.unread.map(({ name }) => name));
+  const read = waiting.filter(({ name }) => !unread.has(name));
+  const forgotten = await forgetDamagedResults(
+    database,
+    new Set(read.flatMap(({ name }) => idInFileName(name) ?? [])),
+  );
+  return forgotten.ok ? came : forgotten;
 }
 
 /** Takes in files that somebody chose. */

@@ -162,6 +162,56 @@ describe("blocks that are taken in", () => {
   });
 });
 
+describe("a block whose row is damaged in the store", () => {
+  const block = named(1, answersBlock(10, [FIRST, SECOND]));
+
+  it.each<[string, Record<string, unknown>]>([
+    ["no kind", { kind: undefined }],
+    ["no list of answers", { answers: "many" }],
+    ["an answer that cannot be read", { "answers.0.at": "noon" }],
+    ["no time", { madeAt: "noon" }],
+  ])("with %s, is made whole by the same block", async (_, damage) => {
+    await taken(block);
+    const whole = await everything();
+    await database.heard.update(block.id, damage);
+    await database.cache.put({ learner: ANN.id, name: "class-summary" });
+    expect(await taken(block, block)).toEqual(["new", "known"]);
+    expect(await everything()).toEqual(whole);
+    // What was computed without it went by the same key.
+    expect(await database.cache.count()).toBe(0);
+  });
+
+  it("comes back after a withdrawal made before it, and leaves nothing when it is deleted", async () => {
+    const after = named(3, answersBlock(30, [THIRD]));
+    await taken(after);
+    await database.heard.update(after.id, { madeAt: "noon" });
+    await taken(named(2, withdrawnBlock(20)));
+    expect(await taken(after)).toEqual(["new"]);
+    expect(await heardIds()).toEqual(["Ann-2"]);
+    await database.heard.update(after.id, { kind: 7 });
+    await deleteClassmate(database, ANN.id);
+    expect(JSON.stringify(await everything())).not.toContain("Ann");
+  });
+
+  it("is no way back for what was withdrawn, or deleted here", async () => {
+    await taken(block, named(2, withdrawnBlock(20)));
+    for (const { id } of [block, named(2, withdrawnBlock(20))])
+      await database.heard.update(id, { madeAt: "noon" });
+    expect(await taken(block)).toEqual(["withdrawn"]);
+    await deleteClassmate(database, ANN.id);
+    await database.heard.update(block.id, { kind: 7 });
+    expect(await taken(named(3, answersBlock(30, [THIRD])))).toEqual([
+      "left-out",
+    ]);
+    expect(await heardIds()).toEqual([]);
+  });
+
+  it("and which this machine sent itself, stays what it was", async () => {
+    await database.heard.put({ id: block.id, learner: ANN.id, kind: "sent" });
+    expect(await taken(block)).toEqual(["known"]);
+  });
+});
+
 describe("a person whose row is damaged in the store", () => {
   const damage = () =>
     database.classmates.put({ id: ANN.id, nickname: 7, withdrawnAt: "noon" });
@@ -303,11 +353,21 @@ async function shownOf(learner: string) {
   return { ...heard.value, digest: await digest(learner) };
 }
 
-/** Something that a coach does between two looks. */
-const DEEDS = fc.constantFrom("delete Ann", "delete Ben", "read again");
+/** Something that a coach does, or that befalls a row, between two looks. */
+const DEEDS = fc.constantFrom(
+  ...["delete Ann", "delete Ben", "read again", "tear", "spoil"],
+);
 
 async function done(deed: string) {
   if (deed === "read again") await readAgain(database);
+  else if (deed === "tear" || deed === "spoil")
+    await database.heard.toCollection().modify((row, place) => {
+      if (row["kind"] === "answers")
+        place.value = {
+          ...row,
+          ...(deed === "tear" ? { kind: 7 } : { answers: [7] }),
+        };
+    });
   else await deleteClassmate(database, deed === "delete Ann" ? ANN.id : BEN.id);
 }
 

@@ -13,6 +13,7 @@ import {
 import { dayNumber } from "../../../../core/memory/local-day";
 import type { Milliseconds, Review } from "../../../../core/memory/review";
 import type { ResultsFolder } from "../../../../renderer/platform/results-folder";
+import { readClassLog } from "../../../../renderer/state/class/class-log";
 import { lookThroughFolder } from "../../../../renderer/state/sharing/intake";
 import {
   filesToHandOver,
@@ -326,6 +327,32 @@ describe("taking back", () => {
     });
     const heard = await readHeardAnswers(database, ANN.id);
     expect(heard.ok && heard.value.answers).toEqual([]);
+  });
+});
+
+describe("a block that is damaged in the coach's store", () => {
+  it("is read again from its file at the next look after the class was read", async () => {
+    const { folder, files } = folderInMemory();
+    await choose("answers");
+    await shareNow(ann(answersOf(ANN, 2)), folder);
+    await deleteLearner(database, ANN.id);
+    await lookThroughFolder(database, folder);
+    const [row] = await database.heard.toArray();
+    await database.heard.update(String(row?.["id"]), { answers: [7] });
+    const seen = () => readClassLog(database, { id: ANN.id, isHere: false });
+    expect(await seen()).toEqual({ ok: true, value: [] });
+    // As long as its file is not there, it goes on being looked for.
+    const [[name, bytes] = ["", new Uint8Array()]] = files;
+    files.clear();
+    await lookThroughFolder(database, folder);
+    files.set(name, bytes);
+    await lookThroughFolder(database, folder);
+    expect(await seen()).toMatchObject({
+      value: [{ id: "Ann-0" }, { id: "Ann-1" }],
+    });
+    // Once: a look after it reads nothing.
+    const none = { ...folder, read: () => Promise.reject(new Error("read")) };
+    expect(await lookThroughFolder(database, none)).toMatchObject({ ok: true });
   });
 });
 
