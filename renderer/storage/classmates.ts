@@ -41,7 +41,7 @@ export interface HeardLog {
   readonly answers: readonly SharedAnswer[];
   /** Blocks and answers in the store that could not be read. */
   readonly damaged: number;
-  /** The ids of the blocks in which they are. */
+  /** The ids of the blocks in which they are, and where there is one, of all that hold nothing: a bundle among them may have brought it. */
   readonly damagedBlocks: readonly string[];
 }
 
@@ -100,6 +100,9 @@ export async function readHeardAnswers(
         damagedBlocks.add(block.id);
       }
     }
+  if (damagedBlocks.size > 0)
+    for (const { id, kind } of stored.value)
+      if (kind === "emptied") damagedBlocks.add(String(id));
   return ok({
     answers: inReplayOrder([...answers.values()]),
     damaged,

@@ -34,6 +34,8 @@ const HEARD = v.variant("kind", [
     kind: v.literal("sent"),
     part: v.picklist(["answers", "turns"]),
     answers: v.array(v.string()),
+    /** The bundle that its file was put into. */
+    within: v.exactOptional(BLOCK_ID),
   }),
 ]);
 

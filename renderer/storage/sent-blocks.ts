@@ -7,6 +7,7 @@ import * as v from "valibot";
 import type { Milliseconds } from "../../core/memory/review";
 import type { SharedPart } from "../../core/sharing/shared-answer";
 import { SHARED_PARTS } from "../../core/sharing/shared-answer";
+import { resultsFileName } from "../../core/sharing/results-file-name";
 import { MILLISECONDS } from "../../core/memory/stored-row";
 import { ok, type Result } from "../../core/result";
 import type { TurnwiseDatabase } from "./database";
@@ -87,6 +88,22 @@ export async function readSent(
   }
   const ids = blocks.flatMap((block) => block.answers);
   return ok({ blocks, answers: new Set(ids).size, last });
+}
+
+/** The names of the files that a block may lie in: its own, and the bundle's it was put into. */
+export function filesOf({ id, within }: SentBlock): readonly string[] {
+  return [id, ...(within === undefined ? [] : [within])].map(resultsFileName);
+}
+
+/** Notes that the files of some blocks are put into a bundle. */
+export function noteWithin(
+  database: TurnwiseDatabase,
+  ids: readonly string[],
+  within: string,
+): Promise<Result<void, StorageError>> {
+  return tryWriting(async () => {
+    await database.heard.where("id").anyOf(ids).modify({ within });
+  });
 }
 
 /** Notes a block that lies in the folder now. */

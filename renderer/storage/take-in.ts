@@ -16,6 +16,7 @@ import { forgetComputed } from "./cache";
 import type { RawRow, TurnwiseDatabase } from "./database";
 import { joined, readClassmateRow } from "./classmate-row";
 import { type ClassmateRow, parseHeardRow } from "./heard-rows";
+import type { ResultsInFile } from "./results-bundle";
 import { type StorageError, tryWriting } from "./storage-error";
 
 /**
@@ -65,6 +66,21 @@ export function takeIn(
   );
 }
 
+/**
+ * Notes a bundle whose blocks were all taken in, so that its file is not read
+ * again: by a row that holds nothing, as of a block that was emptied, and that
+ * goes where these go to be read again.
+ */
+export function noteBundle(
+  { heard }: TurnwiseDatabase,
+  { id, blocks: [{ block }] }: ResultsInFile,
+): Promise<Result<void, StorageError>> {
+  const { learner, madeAt } = block;
+  return tryWriting(async () => {
+    await heard.put({ id, learner, madeAt, kind: "emptied" });
+  });
+}
+
 /** Whether a block's row is damaged, so that its file is to be read once more. What this machine sent itself is in its own log. */
 function isTorn(stored: RawRow): boolean {
   const row = parseHeardRow(stored);
@@ -86,12 +102,14 @@ async function withdraw(
   const until =
     withdrawnAt !== undefined && withdrawnAt > at ? withdrawnAt : at;
   let shared: Shared | undefined;
+  let isAnyTorn = false;
   for (const stored of await heard.where("learner").equals(learner).toArray()) {
     const read = parseHeardRow(stored);
     if (!read.ok) {
       // Nobody can say when it was made: it goes, and its file, if it is there,
       // says whether it still counts.
       await heard.delete(String(stored["id"]));
+      isAnyTorn = true;
       continue;
     }
     const { id, kind, madeAt } = read.value;
@@ -100,6 +118,13 @@ async function withdraw(
       await heard.put({ id, learner, madeAt, kind: "emptied" });
     else if (kind === "answers") shared = joined(shared, read.value);
   }
+  // It may have come in a bundle, whose row does not say what was in it.
+  if (isAnyTorn)
+    await heard
+      .where("learner")
+      .equals(learner)
+      .filter(({ kind }) => kind === "emptied")
+      .delete();
   await classmates.put({
     id: learner,
     ...(shared !== undefined && { shared }),

@@ -17,12 +17,10 @@ import {
   forgetDamagedResults,
   readDamagedResults,
 } from "../../storage/damaged-results";
-import {
-  readResultsFile,
-  type ResultsFileError,
-} from "../../storage/results-files";
+import { readResultsIn } from "../../storage/results-bundle";
+import type { ResultsFileError } from "../../storage/results-files";
 import type { StorageError } from "../../storage/storage-error";
-import { takeIn } from "../../storage/take-in";
+import { noteBundle, takeIn, type TakenIn } from "../../storage/take-in";
 
 /** Somebody whose results came. */
 export interface Arrival {
@@ -70,22 +68,31 @@ async function takeAll(
     onprogress(n, files.length);
     await breathe();
     const bytes = await read();
-    const file = bytes.ok ? await readResultsFile(name, bytes.value) : bytes;
+    const file = bytes.ok ? await readResultsIn(name, bytes.value) : bytes;
     if (!file.ok) {
       unread.push({ name, error: file.error });
       continue;
     }
-    const taken = await takeIn(database, file.value);
-    if (!taken.ok) return taken;
-    const { block } = file.value;
-    if (taken.value === "left-out") leftOut += 1;
-    else if (taken.value !== "new") known += 1;
-    else if (block.kind === "withdrawn") gone.add(block.learner);
-    else {
-      const { learner } = block;
-      const so = arrivals.get(learner)?.answers ?? 0;
-      const answers = so + block.answers.length;
-      arrivals.set(learner, { learner, name: block.name, answers });
+    const outcomes = new Set<TakenIn>();
+    for (const named of file.value.blocks) {
+      const taken = await takeIn(database, named);
+      if (!taken.ok) return taken;
+      outcomes.add(taken.value);
+      const { block } = named;
+      if (taken.value !== "new") continue;
+      if (block.kind === "withdrawn") gone.add(block.learner);
+      else {
+        const { learner } = block;
+        const so = arrivals.get(learner)?.answers ?? 0;
+        const answers = so + block.answers.length;
+        arrivals.set(learner, { learner, name: block.name, answers });
+      }
+    }
+    if (outcomes.has("left-out")) leftOut += 1;
+    else if (!outcomes.has("new")) known += 1;
+    if (file.value.isBundle) {
+      const noted = await noteBundle(database, file.value);
+      if (!noted.ok) return noted;
     }
   }
   const all = [...arrivals.values()];

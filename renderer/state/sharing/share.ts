@@ -31,6 +31,7 @@ import { sharingKey } from "../../storage/learners";
 import { learnerMark, packResults } from "../../storage/results-files";
 import {
   changeSharing,
+  filesOf,
   noteSent,
   readSent,
   readSharing,
@@ -38,6 +39,7 @@ import {
 } from "../../storage/sent-blocks";
 import type { StorageError } from "../../storage/storage-error";
 import { takeIn } from "../../storage/take-in";
+import { bundlePastMonths } from "./bundle-months";
 import type { SharingError } from "./sharing-error";
 import { hearWordElsewhere } from "./word-elsewhere";
 
@@ -89,7 +91,7 @@ function sharedIds(
     blocks
       .filter(
         (block) =>
-          there.has(resultsFileName(block.id)) &&
+          filesOf(block).some((name) => there.has(name)) &&
           (part === "answers" || block.part === "turns"),
       )
       .flatMap(({ answers }) => answers),
@@ -147,6 +149,10 @@ export function shareNow(
       if (!written.ok) return written;
       answers += packed.answers.length;
     }
+    const bundled = await bundlePastMonths(
+      ...[database, learner.id, folder, names.value, now],
+    );
+    if (!bundled.ok) return bundled;
     // A look at which nothing was new leaves the day's block to what comes.
     if (answers === 0) return ok({ answers, leftOut });
     const changed = await changeSharing(database, learner.id, {
@@ -256,8 +262,8 @@ export function takeBack(
         const back = await changeSharing(database, learner.id, { part });
         return back.ok ? written : back;
       }
-      for (const one of blocks) {
-        const removed = await folder.remove(resultsFileName(one.id));
+      for (const file of new Set(blocks.flatMap(filesOf))) {
+        const removed = await folder.remove(file);
         if (!removed.ok) left += 1;
       }
     }

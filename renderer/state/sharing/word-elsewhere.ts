@@ -7,13 +7,13 @@ import { ok, type Result } from "../../../core/result";
 import {
   idInFileName,
   markInFileName,
-  resultsFileName,
 } from "../../../core/sharing/results-file-name";
 import type { ResultsFolder } from "../../platform/results-folder";
 import type { TurnwiseDatabase } from "../../storage/database";
 import { learnerMark, readResultsFile } from "../../storage/results-files";
 import {
   changeSharing,
+  filesOf,
   readSent,
   type SharingSettings,
 } from "../../storage/sent-blocks";
@@ -76,9 +76,13 @@ async function hearWord(
     return ok(undefined);
   const sent = await readSent(database, learner);
   if (!sent.ok) return sent;
-  for (const { id, madeAt } of sent.value.blocks)
-    // One that cannot be removed no longer counts, wherever it is read.
-    if (madeAt <= block.madeAt) await folder.remove(resultsFileName(id));
+  const hidden = sent.value.blocks.filter(
+    ({ madeAt }) => madeAt <= block.madeAt,
+  );
+  // One that cannot be removed no longer counts, wherever it is read. What else
+  // a bundle held goes out anew, as what is not in the folder.
+  for (const file of new Set(hidden.flatMap(filesOf)))
+    await folder.remove(file);
   const taken = await takeIn(database, word.value);
   return taken.ok ? ok(undefined) : taken;
 }
