@@ -124,6 +124,9 @@ describe("the files of a past month", () => {
     for (const table of coach.tables) await table.clear();
     expect(await seen(folder)).toEqual(ids(4));
     expect(await coach.heard.toArray()).toEqual(once);
+    // Whoever has it does not read it again.
+    const none = { ...folder, read: () => Promise.reject(new Error("read")) };
+    expect(await seen(none)).toEqual(ids(4));
     // What is in it counts as shared, and a month is put together once.
     expect(await shareNow(ann(4, "2026-11-03"), folder)).toMatchObject({
       value: { answers: 0 },
@@ -200,6 +203,20 @@ describe("the files of a past month", () => {
       await import("../../../../renderer/state/class/class-log");
     await readClassLog(coach, { id: ANN.id, isHere: false });
     expect(await seen(folder)).toEqual(ids(4));
+  });
+
+  it("and are damaged when a withdrawal made before them comes, are read again out of the bundle", async () => {
+    const { folder, files } = folderInMemory();
+    await october(folder);
+    await shareNow(ann(4, "2026-11-02"), folder);
+    await seen(folder);
+    await coach.heard
+      .filter(({ kind }) => kind === "answers")
+      .modify({ kind: 7 });
+    const word = await packResults(withdrawnBlock(on("2026-10-20")));
+    files.set(resultsFileName(word.id), word.bytes);
+    await seen(folder);
+    expect(await seen(folder)).toEqual(ids(4).slice(2));
   });
 
   it("are whole whenever a window is killed while they are put together", async () => {
