@@ -36,7 +36,7 @@ export function sharingErrorText(error: SharingError): string {
     case "no-folder":
       return "No shared folder is open on this machine. Choose the folder first, then try again.";
     case "taken-back-elsewhere":
-      return "You took back everything you shared on another machine, so this one stopped sharing too. To share from here again, choose what to share in Settings.";
+      return "On another machine you took back everything you shared, so this one stopped sharing too. To share from here again, choose what to share in Settings.";
     case "nothing-chosen":
       return "You chose to share nothing. Choose what to share first.";
     case "folder-gone":
