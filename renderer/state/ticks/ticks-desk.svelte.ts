@@ -2,7 +2,10 @@
  * A sheet's ticks being entered, child after child: who is at it, what was
  * typed for each, what is in the log already, and how to take an entry back.
  *
- * Nothing is stored until an entry is kept; then all of it is, at once.
+ * Nothing is stored until an entry is kept; then all of it is, at once. It is
+ * long, and one class all the same: every box asks who is chosen, which week it
+ * is and what the log has, and an entry goes back and forth between what is
+ * typed and what is kept.
  */
 import { SvelteMap } from "svelte/reactivity";
 import { present } from "../../../core/invariant";
@@ -23,7 +26,6 @@ import {
 } from "../../../core/paper/sheet-days";
 import { err, ok, type Result } from "../../../core/result";
 import { tellOtherWindows } from "../../platform/other-windows";
-import { type Classmate, readClassmates } from "../../storage/classmates";
 import { enterReviews, takeBackReviews } from "../../storage/entered-reviews";
 import type { StorageError } from "../../storage/storage-error";
 import type { AppState } from "../app-state.svelte";
@@ -37,8 +39,7 @@ import {
   type SheetRow,
   sheetRows,
 } from "./paper-reviews";
-import { newcomerOf, sheetChildren } from "./sheet-children";
-import { whoseIsIn } from "./sheets-in";
+import { SheetChildren } from "./sheet-children.svelte";
 import { entryKey, layered, TickDrafts } from "./tick-drafts.svelte";
 
 /** Why an entry was not kept. */
@@ -81,15 +82,9 @@ export class TicksDesk {
   readonly #drafts = new TickDrafts();
   /** What was kept, by `entryKey`, while the window is open. */
   readonly #kept = new SvelteMap<string, Kept>();
-  /** Ids of those whose sheet of the first day is in the store already. */
-  #stored: readonly string[] = $state.raw([]);
   /** What was typed under a wrong name, for whoever is chosen next. */
   #carried: readonly EnteredRow[] | undefined = $state.raw();
-  /** Who shared results with this machine. */
-  #classmates: readonly Classmate[] = $state.raw([]);
-  #children: readonly Learner[] = $derived.by(() =>
-    sheetChildren(this.#app.learners, this.#classmates),
-  );
+  readonly #children: SheetChildren;
   /** Counts choices, so that a slow one does not overtake a later. */
   #choices = 0;
 
@@ -100,42 +95,22 @@ export class TicksDesk {
     const { settings, today } = app.current;
     this.printed = printedDay(sheet, settings.turnsOverAt);
     this.#firstDay = likelyFirstDay(sheet.kind, this.printed, today);
+    this.#children = new SheetChildren(app, sheet, () => this.#firstDay);
   }
 
   /** Whose sheets may be entered: the learners of this machine, then those whose results were taken in. */
   get children(): readonly Learner[] {
-    return this.#children;
+    return this.#children.all;
   }
 
-  /** Reads who shared results with this machine. */
-  async readChildren(): Promise<Result<void, StorageError>> {
-    const read = await readClassmates(this.#app.database);
-    if (!read.ok) return read;
-    this.#classmates = read.value;
-    return this.#readStored();
-  }
-
-  /** Looks whose sheet of the first day is in already. */
-  async #readStored(): Promise<Result<void, StorageError>> {
-    const day = this.#firstDay;
-    const stored = await whoseIsIn(
-      this.#app.database,
-      this.sheet,
-      day,
-      this.#children,
-    );
-    if (!stored.ok) return stored;
-    if (day === this.#firstDay) this.#stored = stored.value;
-    return ok(undefined);
+  /** Reads who shared results with this machine, and whose sheet of the first day is in. */
+  readChildren(): Promise<Result<void, StorageError>> {
+    return this.#children.read();
   }
 
   /** Whether a child is known by shared results alone: keeping ticks makes them a learner of this machine. */
   isNewHere(id: string): boolean {
-    return this.#newcomer(id) !== undefined;
-  }
-
-  #newcomer(id: string): Learner | undefined {
-    return newcomerOf(id, this.#app.learners, this.#classmates);
+    return this.#children.newcomer(id) !== undefined;
   }
 
   /** The first day of the sheet: of all children's. */
@@ -159,7 +134,7 @@ export class TicksDesk {
     this.#firstDay = day;
     const { state } = this.#child ?? {};
     if (state !== undefined) await this.#look(state, ++this.#choices);
-    return this.#readStored();
+    return this.#children.readStored();
   }
 
   /** Whose sheet is being entered. */
@@ -181,7 +156,9 @@ export class TicksDesk {
   stateOf(id: string): ChildState {
     const key = this.#key(id);
     if (this.#drafts.isFilled(key)) return "begun";
-    return this.#kept.has(key) || this.#stored.includes(id) ? "in" : "waiting";
+    return this.#kept.has(key) || this.#children.isStored(id)
+      ? "in"
+      : "waiting";
   }
 
   /** How many answers were kept of the child's sheet of this first day; undefined: nothing that can be taken back. */
@@ -340,7 +317,7 @@ export class TicksDesk {
     const reviews = await Promise.all(
       answers.value.map((answer) => paperReview(answer, context)),
     );
-    const newcomer = this.#newcomer(id);
+    const newcomer = this.#children.newcomer(id);
     const entered = await enterReviews(
       this.#app.database,
       id,
@@ -379,7 +356,7 @@ export class TicksDesk {
     this.#kept.delete(key);
     this.#drafts.layUnder(key, kept.rows);
     await this.#readAgain(id);
-    return this.#readStored();
+    return this.#children.readStored();
   }
 
   /** The log has changed under everybody who shows it. */
