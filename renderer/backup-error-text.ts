@@ -106,4 +106,7 @@ const COUNTED = {
   reviews: "answers",
   damaged: "damaged rows",
   runs: "whole runs",
+  sheets: "printed sheets",
+  classmates: "people who shared results",
+  heard: "parts of shared results",
 } as const;

@@ -25,10 +25,12 @@ import {
 import { err, ok, type Result } from "../result";
 import type { RunRow } from "../runs/run";
 import { parseRunRow } from "../runs/run-schema";
+import { type BackupRow, CLASS_KINDS, type ClassLine } from "./class-lines";
 
 /**
  * The version of the format that this program writes, and the newest it reads.
- * Since 2 there are lines of whole runs, and answers on paper.
+ * Since 2 there are lines of whole runs, answers on paper, sheets that were
+ * printed, and what others shared.
  */
 export const BACKUP_VERSION = 2;
 
@@ -38,9 +40,6 @@ export const BACKUP_VERSION = 2;
  * better told at the first that the file is a newer one.
  */
 export const BACKUP_READABLE_FROM = 2;
-
-/** A row as the store has it, known to be JSON and no more. */
-export type BackupRow = Readonly<Record<string, unknown>>;
 
 /** The first line. Its counts are of rows in the store, readable or not. */
 export interface BackupHeader {
@@ -58,7 +57,7 @@ export interface BackupHeader {
   readonly runs: number;
 }
 
-/** How many lines of each kind a backup has; its last line. */
+/** How many lines of each kind a backup has; its last line. A kind that it does not name it has none of. */
 export interface BackupCounts {
   readonly learners: number;
   readonly settings: number;
@@ -67,6 +66,10 @@ export interface BackupCounts {
   readonly damaged: number;
   /** Lines of whole runs, and of those that could not be read. */
   readonly runs: number;
+  readonly sheets: number;
+  readonly classmates: number;
+  /** Lines, each a part of a block. */
+  readonly heard: number;
 }
 
 /** The tables from which rows come. */
@@ -77,6 +80,9 @@ export const BACKUP_TABLES = [
   "reviews",
   "blocks",
   "runs",
+  "sheets",
+  "classmates",
+  "heard",
 ] as const;
 
 export type BackupTable = (typeof BACKUP_TABLES)[number];
@@ -103,6 +109,7 @@ export type BackupLine =
   | { readonly kind: "deck"; readonly id: string; readonly row: BackupRow }
   | { readonly kind: "review"; readonly review: Review }
   | { readonly kind: "run"; readonly run: RunRow }
+  | ClassLine
   | { readonly kind: "damaged"; readonly damaged: DamagedInBackup }
   /** By a name of its own: it counts among the runs, and not among the answers. */
   | { readonly kind: "damagedRun"; readonly damaged: DamagedInBackup }
@@ -162,6 +169,9 @@ const COUNTS = v.looseObject({
   reviews: COUNT,
   damaged: COUNT,
   runs: v.optional(COUNT, 0),
+  sheets: v.optional(COUNT, 0),
+  classmates: v.optional(COUNT, 0),
+  heard: v.optional(COUNT, 0),
 });
 
 function isRow(value: unknown): value is BackupRow {
@@ -251,6 +261,9 @@ const KINDS = {
     const parsed = under("run", parseRunRow(value));
     return parsed.ok ? ok({ kind: "run", run: parsed.value }) : parsed;
   },
+  sheet: (value) => under("sheet", CLASS_KINDS.sheet(value)),
+  classmate: (value) => under("classmate", CLASS_KINDS.classmate(value)),
+  heard: (value) => under("heard", CLASS_KINDS.heard(value)),
   damagedRun: (value) => {
     const parsed = under("damagedRun", readBySchema(DAMAGED, value));
     return parsed.ok

@@ -3,31 +3,34 @@
  * at the end there is all of it or one error with its line. Nothing is ever
  * half read: a line that is wrong refuses the file, because a backup that
  * quietly restores less than it says is worse than none.
- *
- * Lines that say the same thing twice are one: two backups written one behind
- * the other by hand still lose nothing.
  */
 import type { Learner } from "../memory/learner";
 import type { Review } from "../memory/review";
 import { err, ok, type Result } from "../result";
 import type { RunRow } from "../runs/run";
-import { isSameJson } from "../same-json";
 import type { BackupError } from "./backup-error";
 import {
   BACKUP_VERSION,
   type BackupCounts,
   type BackupHeader,
-  type BackupLine,
-  type BackupRow,
   type DamagedInBackup,
   parseBackupLine,
   parseHeaderLine,
 } from "./backup-line";
+import {
+  noRows,
+  type RowLine,
+  type RowsRead,
+  takeDamaged,
+  takeDamagedRun,
+  takeRow,
+} from "./backup-rows";
+import type { BackupRow } from "./class-lines";
 import { lineReader } from "./line-reader";
 
 /** Two lines of one file that disagree. The first counts. */
 export interface BackupConflict {
-  readonly kind: "learner" | "settings" | "deck" | "review" | "run";
+  readonly kind: RowLine["kind"];
   readonly id: string;
   /** The second of the two. */
   readonly line: number;
@@ -43,6 +46,14 @@ export interface BackupContents {
   readonly decks: ReadonlyMap<string, BackupRow>;
   readonly reviews: ReadonlyMap<string, Review>;
   readonly runs: ReadonlyMap<string, RunRow>;
+  /** Sheets that were printed, by their codes. */
+  readonly sheets: ReadonlyMap<string, BackupRow>;
+  /** People who shared results. */
+  readonly classmates: ReadonlyMap<string, BackupRow>;
+  /** Blocks that others shared. */
+  readonly heard: ReadonlyMap<string, BackupRow>;
+  /** Blocks that are not whole in the file, and in none of the above. */
+  readonly unfinished: number;
   readonly damaged: readonly DamagedInBackup[];
   readonly conflicts: readonly BackupConflict[];
   /** Lines of a newer version, of a kind that this one does not know. */
@@ -52,6 +63,7 @@ export interface BackupContents {
 /** How much a backup may hold. */
 export interface BackupLimits {
   readonly lines: number;
+  /** Answers, and those that others shared. */
   readonly reviews: number;
 }
 
@@ -73,28 +85,13 @@ export interface BackupReader {
 
 interface Reading {
   header: BackupHeader | undefined;
-  readonly learners: Map<string, Learner>;
-  readonly settings: Map<string, BackupRow>;
-  readonly decks: Map<string, BackupRow>;
-  readonly reviews: Map<string, Review>;
-  readonly runs: Map<string, RunRow>;
-  readonly damaged: DamagedInBackup[];
+  readonly read: RowsRead;
   readonly conflicts: BackupConflict[];
-  readonly counts: Record<keyof BackupCounts, number>;
-  /** Rows of these tables that stand in the file, readable or not. */
-  readonly rows: Record<"learners" | "reviews" | "decks" | "runs", number>;
   unknownLines: number;
   ended: boolean;
 }
 
 const OK = ok(undefined);
-
-/** Keeps a value under its id, and says whether it agrees with what is there. */
-function keep<T>(map: Map<string, T>, id: string, value: T): boolean {
-  const known = map.get(id);
-  if (known === undefined) map.set(id, value);
-  return known === undefined || isSameJson(known, value);
-}
 
 function wrongCount<Field extends keyof BackupCounts>(
   fields: readonly Field[],
@@ -133,65 +130,28 @@ function takeEnd(
 ): Result<void, BackupError> {
   reading.ended = true;
   const lines = wrongCount(
-    ["learners", "settings", "decks", "reviews", "damaged", "runs"],
+    [
+      "learners",
+      "settings",
+      "decks",
+      "reviews",
+      "damaged",
+      "runs",
+      "sheets",
+      "classmates",
+      "heard",
+    ],
     said,
-    reading.counts,
+    reading.read.counts,
     line,
   );
   if (!lines.ok) return lines;
   return wrongCount(
     ["learners", "reviews", "decks", "runs"],
     header,
-    reading.rows,
+    reading.read.rows,
     1,
   );
-}
-
-function takeDamaged(reading: Reading, damaged: DamagedInBackup): void {
-  reading.counts.damaged += 1;
-  reading.damaged.push(damaged);
-  const { table } = damaged;
-  if (table === "learners" || table === "reviews" || table === "decks")
-    reading.rows[table] += 1;
-}
-
-function takeRow(
-  reading: Reading,
-  row: Extract<
-    BackupLine,
-    { kind: "learner" | "settings" | "deck" | "review" | "run" }
-  >,
-): { readonly id: string; readonly agrees: boolean } {
-  const { counts, rows } = reading;
-  switch (row.kind) {
-    case "learner": {
-      counts.learners += 1;
-      rows.learners += 1;
-      const { id } = row.learner;
-      return { id, agrees: keep(reading.learners, id, row.learner) };
-    }
-    case "settings": {
-      counts.settings += 1;
-      const id = row.learner;
-      return { id, agrees: keep(reading.settings, id, row.value) };
-    }
-    case "deck":
-      counts.decks += 1;
-      rows.decks += 1;
-      return { id: row.id, agrees: keep(reading.decks, row.id, row.row) };
-    case "review": {
-      counts.reviews += 1;
-      rows.reviews += 1;
-      const { id } = row.review;
-      return { id, agrees: keep(reading.reviews, id, row.review) };
-    }
-    case "run": {
-      counts.runs += 1;
-      rows.runs += 1;
-      const { id } = row.run;
-      return { id, agrees: keep(reading.runs, id, row.run) };
-    }
-  }
 }
 
 function takeLine(
@@ -210,12 +170,10 @@ function takeLine(
     case "end":
       return takeEnd(reading, header, said.counts, line);
     case "damaged":
-      takeDamaged(reading, said.damaged);
+      takeDamaged(reading.read, said.damaged);
       return OK;
     case "damagedRun":
-      reading.counts.runs += 1;
-      reading.rows.runs += 1;
-      reading.damaged.push(said.damaged);
+      takeDamagedRun(reading.read, said.damaged);
       return OK;
     case "unknown":
       if (header.version <= BACKUP_VERSION)
@@ -226,10 +184,14 @@ function takeLine(
     case "settings":
     case "deck":
     case "review":
-    case "run": {
-      const { id, agrees } = takeRow(reading, said);
+    case "run":
+    case "sheet":
+    case "classmate":
+    case "heard": {
+      const { id, agrees } = takeRow(reading.read, said);
       if (!agrees) reading.conflicts.push({ kind: said.kind, id, line });
-      return reading.counts.reviews > limits.reviews
+      const { counts, heard } = reading.read;
+      return counts.reviews + heard.answers > limits.reviews
         ? err({ code: "too-many-reviews", line })
         : OK;
     }
@@ -242,22 +204,8 @@ export function backupReader(
 ): BackupReader {
   const reading: Reading = {
     header: undefined,
-    learners: new Map(),
-    settings: new Map(),
-    decks: new Map(),
-    reviews: new Map(),
-    runs: new Map(),
-    damaged: [],
+    read: noRows(),
     conflicts: [],
-    counts: {
-      learners: 0,
-      settings: 0,
-      decks: 0,
-      reviews: 0,
-      damaged: 0,
-      runs: 0,
-    },
-    rows: { learners: 0, reviews: 0, decks: 0, runs: 0 },
     unknownLines: 0,
     ended: false,
   };
@@ -282,8 +230,10 @@ export function backupReader(
       // A last line that breaks off in the middle is cut off, not wrong.
       if (!last.ok || !reading.ended)
         return err({ code: "truncated", line: lines.line });
-      const { learners, settings, decks, reviews, runs } = reading;
-      const { damaged, conflicts, unknownLines } = reading;
+      const { read, conflicts, unknownLines } = reading;
+      const { learners, settings, decks, reviews, runs } = read;
+      const { sheets, classmates, damaged } = read;
+      const { blocks: heard, unfinished } = read.heard.finish();
       return ok({
         header,
         learners,
@@ -291,6 +241,10 @@ export function backupReader(
         decks,
         reviews,
         runs,
+        sheets,
+        classmates,
+        heard,
+        unfinished,
         damaged,
         conflicts,
         unknownLines,

@@ -9,15 +9,28 @@ import {
   BACKUP_VERSION,
   type BackupCounts,
   type BackupHeader,
+  type BackupLine,
   type BackupTable,
   type DamagedInBackup,
   LONGEST_LINE,
   parseBackupLine,
 } from "./backup-line";
 
+const KIND_COUNTS = {
+  learner: "learners",
+  settings: "settings",
+  deck: "decks",
+  review: "reviews",
+  run: "runs",
+  sheet: "sheets",
+  classmate: "classmates",
+  heard: "heard",
+  damaged: "damaged",
+} as const satisfies Partial<Record<BackupLine["kind"], keyof BackupCounts>>;
+
 /** A row of the store, to be written: which kind of line it is meant to be, and its place. */
 export interface RowToWrite {
-  readonly kind: "learner" | "settings" | "deck" | "review" | "run" | "damaged";
+  readonly kind: keyof typeof KIND_COUNTS;
   /** What stands under the kind's name in the line. */
   readonly content: unknown;
   readonly table: BackupTable;
@@ -44,7 +57,7 @@ export interface BackupWriter {
 const LONGEST_DAMAGED = LONGEST_LINE - 10_000;
 
 /** A value as JSON, or undefined where it has none: it holds itself, or a big integer. */
-function jsonOf(value: unknown): string | undefined {
+export function jsonOf(value: unknown): string | undefined {
   try {
     return JSON.stringify(value);
   } catch (thrown) {
@@ -64,15 +77,6 @@ function damagedFrom({ content, table, key }: RowToWrite): DamagedInBackup {
       { ...about, row: text.slice(0, LONGEST_DAMAGED / 6), cut: true };
 }
 
-const KIND_COUNTS = {
-  learner: "learners",
-  settings: "settings",
-  deck: "decks",
-  review: "reviews",
-  run: "runs",
-  damaged: "damaged",
-} as const satisfies Record<RowToWrite["kind"], keyof BackupCounts>;
-
 /** Begins to write a backup. */
 export function backupWriter(): BackupWriter {
   const counts = {
@@ -82,6 +86,9 @@ export function backupWriter(): BackupWriter {
     reviews: 0,
     damaged: 0,
     runs: 0,
+    sheets: 0,
+    classmates: 0,
+    heard: 0,
   };
   let cut = 0;
   const readable = ({ kind, content }: RowToWrite): string | undefined => {

@@ -7,8 +7,11 @@
  * another id is somebody else. What is stored stays; the file only adds, and
  * puts a readable answer in the place of a damaged one.
  */
-import type { BackupRow, DamagedInBackup } from "../../core/backup/backup-line";
-import { DEEPEST_LINE } from "../../core/backup/backup-line";
+import {
+  type DamagedInBackup,
+  DEEPEST_LINE,
+} from "../../core/backup/backup-line";
+import type { BackupRow } from "../../core/backup/class-lines";
 import type { BackupContents } from "../../core/backup/backup-reader";
 import { nestingDepth, prototypeKeyIn } from "../../core/json-guard";
 import { type Learner, parseLearner } from "../../core/memory/learner";

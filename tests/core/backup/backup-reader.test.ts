@@ -68,6 +68,10 @@ describe("a backup", () => {
         decks: new Map([["club", CLUB_DECK]]),
         reviews: new Map(answersOf(ANN, 3).map((one) => [one.id, one])),
         runs: new Map(),
+        sheets: new Map(),
+        classmates: new Map(),
+        heard: new Map(),
+        unfinished: 0,
         damaged: [
           {
             table: "reviews",

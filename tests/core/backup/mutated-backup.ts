@@ -98,7 +98,11 @@ function recounted(lines: readonly string[]): string[] {
   const reviews = count("review");
   const settings = count("settings");
   const runs = count("run") + count("damagedRun");
-  const end = { learners, settings, decks, reviews, damaged, runs };
+  const sheets = count("sheet");
+  const classmates = count("classmate");
+  const heard = count("heard");
+  const inStore = { learners, settings, decks, reviews, damaged, runs };
+  const end = { ...inStore, sheets, classmates, heard };
   return lines.map((line) => {
     if (line.startsWith('{"end":')) return JSON.stringify({ end });
     if (!line.startsWith('{"turnwise":"backup"') || !isJson(line)) return line;

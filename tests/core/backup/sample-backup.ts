@@ -4,10 +4,17 @@ import {
   type BackupLimits,
   backupReader,
 } from "../../../core/backup/backup-reader";
-import { backupWriter } from "../../../core/backup/backup-writer";
+import {
+  backupWriter,
+  type BackupWriter,
+} from "../../../core/backup/backup-writer";
+import { inParts } from "../../../core/backup/heard-parts";
 import type { Learner } from "../../../core/memory/learner";
 import type { Review } from "../../../core/memory/review";
+import type { KeptSheet } from "../../../core/paper/kept-sheet";
+import { type CodedSheet, sheetCode } from "../../../core/paper/sheet-code";
 import type { Result } from "../../../core/result";
+import { answerLineOf } from "../../../core/sharing/shared-answer";
 import { sampleReview } from "../memory/sample-review";
 import { ms, sampleRun } from "../runs/sample-run";
 
@@ -42,8 +49,41 @@ const RUNS = [
   { id: "torn-run", learner: ANN.id },
 ];
 
-/** The lines of a small backup: Ann with three answers, Ben with none, a deck, a damaged row; where told so, also a run of Ann's that was struck out, and a damaged one. */
-export function sampleLines(withRuns = false): string[] {
+const PRINTED: CodedSheet = {
+  kind: "cases",
+  cases: [{ case: "E1", target: 8 }],
+  hold: "up",
+  number: 1,
+  count: 12,
+  opening: "front",
+};
+
+/** A sheet that was printed. */
+export const SHEET: KeptSheet = {
+  ...PRINTED,
+  code: sheetCode(PRINTED),
+  deck: CLUB_DECK.id,
+  deckName: CLUB_DECK.name,
+  printedAt: ms(3),
+};
+
+/** Somebody who shared results in two blocks, took back the first, and has a nickname. */
+const CY = "33333333-2222-4333-8444-555555555555";
+const CYS_BLOCKS = [
+  {
+    id: "a".repeat(64),
+    learner: CY,
+    madeAt: 20,
+    kind: "answers",
+    name: "Cy",
+    answers: answersOf(ANN, 2).map((one) => answerLineOf(one, "answers")),
+  },
+  { id: "b".repeat(64), learner: CY, madeAt: 10, kind: "withdrawn" },
+];
+const CY_HERE = { id: CY, nickname: "Owl", withdrawnAt: 10 };
+
+/** The lines of a small backup: Ann with three answers, Ben with none, a deck, a damaged row; where told so, also a run of Ann's that was struck out, and a damaged one, and what only a coach has: a sheet, and somebody's results. */
+export function sampleLines(withMore = false): string[] {
   const writer = backupWriter();
   const text = [
     writer.header({
@@ -51,7 +91,7 @@ export function sampleLines(withRuns = false): string[] {
       learners: 2,
       reviews: 4,
       decks: 1,
-      runs: withRuns ? RUNS.length : 0,
+      runs: withMore ? RUNS.length : 0,
     }),
     ...[ANN, BEN].map((content) =>
       writer.row({ kind: "learner", content, table: "learners", key: "" }),
@@ -77,12 +117,39 @@ export function sampleLines(withRuns = false): string[] {
       table: "reviews",
       key: "torn",
     }),
-    ...(withRuns ? RUNS : []).map((content) =>
+    ...(withMore ? RUNS : []).map((content) =>
       writer.row({ kind: "run", content, table: "runs", key: content.id }),
     ),
+    ...(withMore ? coachLines(writer) : []),
     writer.end(),
   ];
   return text.map((line) => line.replace(/\n$/, ""));
+}
+
+function coachLines(writer: BackupWriter): readonly string[] {
+  const parts = CYS_BLOCKS.flatMap((block) => inParts(block, 300));
+  return [
+    writer.row({
+      kind: "sheet",
+      content: SHEET,
+      table: "sheets",
+      key: SHEET.code,
+    }),
+    writer.row({
+      kind: "classmate",
+      content: CY_HERE,
+      table: "classmates",
+      key: CY,
+    }),
+    ...parts.map((content) =>
+      writer.row({
+        kind: "heard",
+        content,
+        table: "heard",
+        key: content.row.id,
+      }),
+    ),
+  ];
 }
 
 /** Reads lines as a backup. */
