@@ -63,6 +63,8 @@ export interface BackupFile {
   readonly file: Blob;
   /** Damaged rows that were too large for it; they stay in the store. */
   readonly cut: number;
+  /** Whether results of others were too many for it; the newest are in it. */
+  readonly leavesOut: boolean;
 }
 
 /** The backups of this machine, as Settings and the reminder see them. */
@@ -165,9 +167,10 @@ export class BackupDesk {
       ...(learner === undefined ? {} : { learner: learner.id }),
     });
     if (!written.ok) return written;
-    const { file, cut } = written.value;
+    const { file, cut, leavesOut } = written.value;
     const whose = learner?.name ?? "everything";
-    return ok({ name: backupFileName(dateOf(madeAt), whose), file, cut });
+    const name = backupFileName(dateOf(madeAt), whose);
+    return ok({ name, file, cut, leavesOut });
   }
 
   /** The file of a backup of everything was handed over: the reminder counts from it. */

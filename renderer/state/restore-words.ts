@@ -75,6 +75,30 @@ export function learnersToRestore(
   });
 }
 
+function classParts(sheets: number, people: number): readonly string[] {
+  return [
+    ...(sheets === 0
+      ? []
+      : [counted(sheets, "printed sheet", "printed sheets")]),
+    ...(people === 0
+      ? []
+      : [
+          counted(
+            people,
+            "person who shared results",
+            "people who shared results",
+          ),
+        ]),
+  ];
+}
+
+/** What a backup brings for a class; undefined: nothing. */
+export function classInWords({ ofClass }: RestorePlan): string | undefined {
+  const { sheets, people } = ofClass;
+  const parts = classParts(sheets.length, people.length);
+  return parts.length === 0 ? undefined : `New here: ${listInWords(parts)}.`;
+}
+
 /** What becomes of the decks of a backup; a line each. */
 export function decksInWords(plan: RestorePlan): readonly string[] {
   const { newDecks, changedDecks, leftInFile } = plan;
@@ -99,6 +123,7 @@ export function decksInWords(plan: RestorePlan): readonly string[] {
 export function restoredInWords(restored: Restored): string {
   const { learners, reviews, repaired, runs, decksAdded, decksReplaced } =
     restored;
+  const { sheets, people } = restored;
   const parts = [
     ...(learners === 0 ? [] : [counted(learners, "learner", "learners")]),
     counted(reviews, "answer", "answers"),
@@ -110,6 +135,7 @@ export function restoredInWords(restored: Restored): string {
     ...(decksReplaced === 0
       ? []
       : [counted(decksReplaced, "deck replaced", "decks replaced")]),
+    ...classParts(sheets, people),
   ];
   return `Restored: ${listInWords(parts)}.`;
 }

@@ -4,6 +4,8 @@
  * keys alone. Blocks are never touched again, so they may be read later, one
  * at a time: a million answers at once would take more than a gigabyte.
  */
+import { BACKUP_LIMITS } from "../../core/backup/backup-reader";
+import { type ClassSurvey, surveyClass } from "./class-survey";
 import type { BlockRow, RawRow, TurnwiseDatabase } from "./database";
 import { learnerSettingsKey } from "./learners";
 
@@ -22,6 +24,8 @@ export interface BackupSurvey {
   readonly blocks: readonly [string, number][];
   /** Answers in the blocks, readable or not. */
   readonly sealed: number;
+  /** What belongs to the machine: in a backup of everything alone. */
+  readonly ofClass: ClassSurvey | undefined;
 }
 
 const SETTINGS_OF = learnerSettingsKey("");
@@ -40,11 +44,22 @@ export function surveyForBackup(
   learner: string | undefined,
 ): PromiseLike<BackupSurvey> {
   const { learners, settings, decks, reviews, blocks, runs } = database;
+  const { sheets, classmates, heard } = database;
   const isTheirs = (owner: unknown) =>
     learner === undefined || owner === learner;
   return database.transaction(
     "r",
-    [learners, settings, decks, reviews, blocks, runs],
+    [
+      learners,
+      settings,
+      decks,
+      reviews,
+      blocks,
+      runs,
+      sheets,
+      classmates,
+      heard,
+    ],
     async () => {
       const keys: [string, number][] = [];
       let sealed = 0;
@@ -57,6 +72,11 @@ export function surveyForBackup(
         .where("key")
         .startsWith(SETTINGS_OF)
         .toArray();
+      const loose = await reviews
+        .filter((row) => isTheirs(row["learner"]))
+        .toArray();
+      // The answers given here come first: what others shared they have themselves.
+      const room = BACKUP_LIMITS.reviews - sealed - loose.length;
       return {
         learners: await learners.filter((row) => isTheirs(row["id"])).toArray(),
         settings: stored
@@ -66,12 +86,12 @@ export function surveyForBackup(
           }))
           .filter((one) => isTheirs(one.learner)),
         decks: await decks.toArray(),
-        loose: await reviews
-          .filter((row) => isTheirs(row["learner"]))
-          .toArray(),
+        loose,
         runs: await runs.filter((row) => isTheirs(row["learner"])).toArray(),
         blocks: keys,
         sealed,
+        ofClass:
+          learner === undefined ? await surveyClass(database, room) : undefined,
       };
     },
   );

@@ -43,11 +43,19 @@ export function joined(
  * was taken back. What the coach said of them is lost.
  */
 export async function readClassmateRow(
-  { classmates, heard }: TurnwiseDatabase,
+  database: TurnwiseDatabase,
   learner: string,
 ): Promise<ClassmateRow> {
-  const read = parseClassmateRow(await classmates.get(learner), learner);
-  if (read.ok) return read.value;
+  const stored = await database.classmates.get(learner);
+  const read = parseClassmateRow(stored, learner);
+  return read.ok ? read.value : rowOfBlocks(database, learner);
+}
+
+/** What a person's blocks say of them, and nothing that the coach said. Call it inside a transaction over the blocks. */
+export async function rowOfBlocks(
+  { heard }: TurnwiseDatabase,
+  learner: string,
+): Promise<ClassmateRow> {
   let shared: Shared | undefined;
   let withdrawnAt: Milliseconds | undefined;
   for (const stored of await heard.where("learner").equals(learner).toArray()) {

@@ -11,6 +11,11 @@ import { reviewsInBlock } from "./backup-survey";
 import { forgetComputed } from "./cache";
 import type { RawRow, TurnwiseDatabase } from "./database";
 import { ownSettingKeys } from "./learners";
+import {
+  type RestoredPerson,
+  type RestoredSheet,
+  undoClass,
+} from "./restore-class";
 import type { ChangedDeck } from "./restore-plan";
 import { type StorageError, tryReading, tryWriting } from "./storage-error";
 
@@ -37,6 +42,22 @@ const LAST_RESTORE = v.object({
   ),
   decksAdded: v.array(ROW),
   decksReplaced: v.array(v.object({ here: ROW, inFile: ROW })),
+  // As with runs.
+  people: v.optional(
+    v.array(
+      v.object({
+        id: v.string(),
+        before: v.optional(ROW),
+        after: ROW,
+        added: v.array(v.string()),
+      }),
+    ),
+    [],
+  ),
+  sheetsAdded: v.optional(
+    v.array(v.object({ code: v.string(), printedAt: v.unknown() })),
+    [],
+  ),
 });
 
 /** What a restore did to one learner. */
@@ -67,6 +88,8 @@ export interface LastRestore {
   readonly learners: readonly RestoredLearner[];
   readonly decksAdded: readonly RawRow[];
   readonly decksReplaced: readonly ChangedDeck[];
+  readonly people: readonly RestoredPerson[];
+  readonly sheetsAdded: readonly RestoredSheet[];
 }
 
 /** Why a restore cannot be taken back. */
@@ -191,17 +214,19 @@ async function undoDecks(
 
 /**
  * Takes the last restore back, all of it or nothing: the store is as it was
- * before, decks excepted that were changed since.
+ * before, but for decks and what a class has that were changed since, and for
+ * what a learner took back.
  */
 export async function undoRestore(
   database: TurnwiseDatabase,
 ): Promise<Result<void, UndoRestoreError>> {
   const { learners, decks, reviews, blocks, rounds } = database;
-  const { settings, runs, cache } = database;
+  const { settings, runs, cache, sheets, classmates, heard } = database;
+  const tables = [learners, decks, reviews, blocks, rounds, settings, runs];
   const undone = await tryWriting(() =>
     database.transaction(
       "rw",
-      [learners, decks, reviews, blocks, rounds, settings, runs, cache],
+      [...tables, cache, sheets, classmates, heard],
       async (): Promise<Result<void, UndoRestoreError>> => {
         const last = await readLastRestore(database);
         if (last === undefined) return err({ code: "nothing-to-undo" });
@@ -223,6 +248,7 @@ export async function undoRestore(
           last.learners.map(({ id }) => id),
         );
         await undoDecks(database, last);
+        await undoClass(database, last.people, last.sheetsAdded);
         await settings.delete(LAST_RESTORE_KEY);
         return ok(undefined);
       },

@@ -22,6 +22,7 @@ import { isSameJson } from "../../core/same-json";
 import { reviewsInBlock } from "./backup-survey";
 import type { RawRow, TurnwiseDatabase } from "./database";
 import { readDeckRow } from "./decks";
+import type { ClassPlan } from "./restore-class";
 
 /** A readable answer for one that is damaged here. */
 export interface Repair {
@@ -67,6 +68,8 @@ export interface RestorePlan {
   readonly learners: readonly LearnerPlan[];
   readonly newDecks: readonly RawRow[];
   readonly changedDecks: readonly ChangedDeck[];
+  /** What it would bring a class. */
+  readonly ofClass: ClassPlan;
   /** Rows of the file that stay there: damaged ones without a place here, and decks that cannot be read. */
   readonly leftInFile: number;
 }
@@ -228,6 +231,7 @@ function planFor(
 export async function planRestore(
   database: TurnwiseDatabase,
   contents: BackupContents,
+  ofClass: ClassPlan,
 ): Promise<RestorePlan> {
   const byLearner = new Map<string, Review[]>(
     [...contents.learners.keys()].map((id) => [id, []]),
@@ -266,6 +270,8 @@ export async function planRestore(
     learners,
     newDecks,
     changedDecks,
-    leftInFile: contents.damaged.length - putBack + unreadableDecks,
+    ofClass,
+    leftInFile:
+      contents.damaged.length - putBack + unreadableDecks + ofClass.leftInFile,
   };
 }

@@ -26,6 +26,7 @@ import {
   type RestoredLearner,
 } from "./last-restore";
 import { learnerSettingsKey } from "./learners";
+import { planClass, restoreClass } from "./restore-class";
 import {
   type LearnerPlan,
   planRestore,
@@ -40,6 +41,8 @@ export interface RestoreChoice {
   readonly learners: readonly string[];
   /** Decks that are not here are added, or none; those that differ are left or replaced. */
   readonly decks: "none" | "new" | "new-and-changed";
+  /** Whether sheets, and people with the results that they shared, are added. */
+  readonly ofClass: boolean;
   /** The name for a learner whose answers the file has and whose name it has lost. */
   readonly nameless: string;
   /** The instant, UTC. Units: milliseconds. */
@@ -59,6 +62,10 @@ export interface Restored {
   readonly runs: number;
   readonly decksAdded: number;
   readonly decksReplaced: number;
+  /** Printed sheets added. */
+  readonly sheets: number;
+  /** People who shared results, of whom something was added. */
+  readonly people: number;
 }
 
 /** What restoring a backup would do here. Nothing is changed by asking. */
@@ -67,9 +74,14 @@ export function previewRestore(
   contents: BackupContents,
 ): Promise<Result<RestorePlan, StorageError>> {
   const { learners, decks, reviews, blocks, runs } = database;
+  const { sheets, classmates, heard } = database;
+  const tables = [learners, decks, reviews, blocks, runs];
   return tryReading(() =>
-    database.transaction("r", [learners, decks, reviews, blocks, runs], () =>
-      planRestore(database, contents),
+    database.transaction(
+      "r",
+      [...tables, sheets, classmates, heard],
+      async () =>
+        planRestore(database, contents, await planClass(database, contents)),
     ),
   );
 }
@@ -207,13 +219,15 @@ export function restore(
   choice: RestoreChoice,
 ): Promise<Result<Restored, StorageError>> {
   const { learners, decks, reviews, blocks, rounds } = database;
-  const { settings, runs, cache } = database;
+  const { settings, runs, cache, sheets, classmates, heard } = database;
+  const tables = [learners, decks, reviews, blocks, rounds, settings, runs];
   return tryWriting(() =>
     database.transaction(
       "rw",
-      [learners, decks, reviews, blocks, rounds, settings, runs, cache],
+      [...tables, cache, sheets, classmates, heard],
       async () => {
-        const plan = await planRestore(database, contents);
+        const ofClass = await planClass(database, contents);
+        const plan = await planRestore(database, contents, ofClass);
         const chosen = plan.learners.filter(
           (one) => choice.learners.includes(one.id) && isRestorable(one),
         );
@@ -231,6 +245,10 @@ export function restore(
           ...added,
           ...replaced.map(({ inFile }) => inFile),
         ]);
+        const brought = await restoreClass(
+          database,
+          choice.ofClass ? ofClass : { sheets: [], people: [], leftInFile: 0 },
+        );
         const restored: Restored = {
           learners: done.filter(({ isNew }) => isNew).length,
           reviews: sum(chosen.map(({ fresh }) => fresh.length)),
@@ -248,6 +266,8 @@ export function restore(
           ),
           decksAdded: added.length,
           decksReplaced: replaced.length,
+          sheets: brought.sheetsAdded.length,
+          people: brought.people.length,
         };
         const isSomething =
           sum(Object.values(restored)) > 0 ||
@@ -262,6 +282,7 @@ export function restore(
             learners: done,
             decksAdded: added,
             decksReplaced: replaced,
+            ...brought,
           };
           await settings.put({ key: LAST_RESTORE_KEY, value });
         }

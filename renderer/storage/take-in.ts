@@ -91,8 +91,8 @@ function isTorn(stored: RawRow): boolean {
   );
 }
 
-/** Empties the learner's blocks made until then, and says anew what the others say. */
-async function withdraw(
+/** Empties the learner's blocks made until then, and says anew what the others say. Call it inside a transaction over both tables and the cache. */
+export async function withdraw(
   database: TurnwiseDatabase,
   row: ClassmateRow,
   at: Milliseconds,

@@ -11,7 +11,12 @@ import {
 } from "../../core/backup/backup-writer";
 import type { Result } from "../../core/result";
 import { breather } from "../platform/breather";
-import { reviewsInBlock, surveyForBackup } from "./backup-survey";
+import {
+  type BackupSurvey,
+  reviewsInBlock,
+  surveyForBackup,
+} from "./backup-survey";
+import { classLines } from "./class-survey";
 import type { TurnwiseDatabase } from "./database";
 import { type StorageError, tryReading } from "./storage-error";
 
@@ -22,6 +27,8 @@ export interface WrittenBackup {
   readonly counts: BackupCounts;
   /** Damaged rows that were too large for a line; they stay whole in the store. */
   readonly cut: number;
+  /** Whether results of others were too many for the file; the newest are in it. */
+  readonly leavesOut: boolean;
 }
 
 /** What a backup is to hold. */
@@ -35,9 +42,9 @@ export interface BackupWish {
 async function* linesOf(
   database: TurnwiseDatabase,
   writer: BackupWriter,
-  { madeAt, learner }: BackupWish,
+  survey: BackupSurvey,
+  madeAt: number,
 ): AsyncGenerator<string> {
-  const survey = await surveyForBackup(database, learner);
   yield writer.header({
     madeAt,
     learners: survey.learners.length,
@@ -94,6 +101,8 @@ async function* linesOf(
       table: "runs",
       key: String(content["id"]),
     });
+  if (survey.ofClass !== undefined)
+    yield* classLines(database, writer, survey.ofClass);
   yield writer.end();
 }
 
@@ -144,7 +153,9 @@ export function writeBackup(
 ): Promise<Result<WrittenBackup, StorageError>> {
   return tryReading(async () => {
     const writer = backupWriter();
-    const lines = linesOf(database, writer, wish);
+    const { madeAt, learner } = wish;
+    const survey = await surveyForBackup(database, learner);
+    const lines = linesOf(database, writer, survey, madeAt);
     let failure: { readonly thrown: unknown } | undefined;
     async function* watched() {
       try {
@@ -161,7 +172,13 @@ export function writeBackup(
       const file = await new Response(packed, {
         headers: { "Content-Type": "application/gzip" },
       }).blob();
-      return { file, counts: writer.counts, cut: writer.cut };
+      const { counts, cut } = writer;
+      return {
+        file,
+        counts,
+        cut,
+        leavesOut: (survey.ofClass?.leftOut ?? 0) > 0,
+      };
     } catch (thrown) {
       // The compressor may have put its own exception in the place of the store's.
       throw failure === undefined ? thrown : failure.thrown;

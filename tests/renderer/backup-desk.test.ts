@@ -119,6 +119,7 @@ describe("restoring", () => {
   const everything = (app: AppState) => ({
     learners: app.learners.map(({ id }) => id),
     decks: "new" as const,
+    ofClass: true,
     nameless: "Restored learner",
   });
 

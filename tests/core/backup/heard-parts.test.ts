@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { heardCollector, inParts } from "../../../core/backup/heard-parts";
+import { heardCollector } from "../../../core/backup/heard-parts";
+import { inParts } from "../../../core/backup/in-parts";
 
 const ROW = { id: "b1", learner: "ann" };
 

@@ -8,7 +8,7 @@ import {
   backupWriter,
   type BackupWriter,
 } from "../../../core/backup/backup-writer";
-import { inParts } from "../../../core/backup/heard-parts";
+import { inParts } from "../../../core/backup/in-parts";
 import type { Learner } from "../../../core/memory/learner";
 import type { Review } from "../../../core/memory/review";
 import type { KeptSheet } from "../../../core/paper/kept-sheet";

@@ -17,6 +17,7 @@ import { sampleReview, sampleReviews } from "./sample-review";
 const CHOICE = {
   learners: [ANN.id],
   decks: "new",
+  ofClass: true,
   nameless: "",
   now: 1,
 } as const;

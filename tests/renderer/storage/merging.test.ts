@@ -93,6 +93,7 @@ describe("logs that are merged", () => {
             const choice = {
               learners: [ANN.id],
               decks: "new",
+              ofClass: true,
               nameless: "",
               now: 1,
             } as const;

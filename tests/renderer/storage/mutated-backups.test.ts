@@ -79,6 +79,7 @@ describe("10,000 backups with mistakes", () => {
       const done = await restore(database, outcome.value, {
         learners: plan.ok ? plan.value.learners.map(({ id }) => id) : [],
         decks: "new-and-changed",
+        ofClass: true,
         nameless: "Somebody",
         now: 1,
       });

@@ -31,6 +31,7 @@ import { sampleReview, sampleReviews, TUESDAY_NINE } from "./sample-review";
 const CHOICE: RestoreChoice = {
   learners: [ANN.id, BEN.id],
   decks: "new",
+  ofClass: true,
   nameless: "From a backup",
   now: 9,
 };
@@ -95,6 +96,8 @@ const NOTHING = {
   runs: 0,
   decksAdded: 0,
   decksReplaced: 0,
+  sheets: 0,
+  people: 0,
 };
 
 beforeEach(forgetDatabases);

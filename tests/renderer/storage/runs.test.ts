@@ -22,6 +22,7 @@ import { forgetDatabases, openTestDatabase } from "./fresh-database";
 const CHOICE: RestoreChoice = {
   learners: [ANN.id, BEN.id],
   decks: "new",
+  ofClass: true,
   nameless: "From a backup",
   now: 9,
 };

@@ -1,0 +1,290 @@
+/**
+ * Restoring what only a coach's machine has, and taking that back.
+ *
+ * Only what is missing comes, by the rules of `take-in.ts`: a block is known
+ * by its id, though nothing may be left in it; what a learner took back stays
+ * away, wherever it is read that they did; and so does what was deleted here.
+ * What somebody is called here, and that they were let in again, is the newer
+ * word and stays.
+ *
+ * A withdrawal that hides something here is not taken back with the restore:
+ * its learner said it, whoever brought it.
+ */
+import type { BackupContents } from "../../core/backup/backup-reader";
+import type { Milliseconds } from "../../core/memory/review";
+import { isSameJson } from "../../core/same-json";
+import { forgetComputed } from "./cache";
+import { joined, readClassmateRow, rowOfBlocks } from "./classmate-row";
+import type { RawRow, TurnwiseDatabase } from "./database";
+import {
+  type ClassmateRow,
+  type HeardRow,
+  parseClassmateRow,
+  parseHeardRow,
+} from "./heard-rows";
+import { withdraw } from "./take-in";
+
+type Answers = Extract<HeardRow, { kind: "answers" }>;
+type Withdrawn = Extract<HeardRow, { kind: "withdrawn" }>;
+
+/** What the file would bring of somebody who shared results. */
+export interface PersonPlan {
+  readonly id: string;
+  /** Their row here, readable or not. */
+  readonly here: RawRow | undefined;
+  /** The same, as it is believed. */
+  readonly row: ClassmateRow;
+  /** Blocks of answers whose id is nowhere here, and which may come. */
+  readonly answers: readonly Answers[];
+  readonly withdrawals: readonly Withdrawn[];
+  /** What their row is to say besides what the blocks say. */
+  readonly nickname: string | undefined;
+  readonly leftOut: true | undefined;
+  readonly withdrawnAt: Milliseconds | undefined;
+  /** Whether something here was taken back, as the file knows. */
+  readonly hides: boolean;
+}
+
+/** What the file would bring a class. */
+export interface ClassPlan {
+  /** Sheets whose code is nowhere here. */
+  readonly sheets: readonly RawRow[];
+  readonly people: readonly PersonPlan[];
+  /** Rows that stay in the file: they cannot be read. */
+  readonly leftInFile: number;
+}
+
+/** What a restore added of somebody who shared results. */
+export interface RestoredPerson {
+  readonly id: string;
+  /** Their row before it, readable or not. */
+  readonly before?: RawRow | undefined;
+  readonly after: RawRow;
+  /** The ids of the blocks. */
+  readonly added: readonly string[];
+}
+
+/** A sheet that a restore added. */
+export interface RestoredSheet {
+  readonly code: string;
+  /** As its row says it: printed again, it is another. */
+  readonly printedAt: unknown;
+}
+
+function later(
+  a: Milliseconds | undefined,
+  b: Milliseconds | undefined,
+): Milliseconds | undefined {
+  return a === undefined || (b !== undefined && b > a) ? b : a;
+}
+
+async function hidesSomething(
+  { heard }: TurnwiseDatabase,
+  learner: string,
+  until: Milliseconds,
+): Promise<boolean> {
+  const stored = await heard.where("learner").equals(learner).toArray();
+  return stored.some((one) => {
+    const read = parseHeardRow(one);
+    if (!read.ok) return true;
+    const { kind, madeAt } = read.value;
+    return (kind === "answers" || kind === "sent") && madeAt <= until;
+  });
+}
+
+async function planPerson(
+  database: TurnwiseDatabase,
+  id: string,
+  inFile: ClassmateRow | undefined,
+  fresh: readonly (Answers | Withdrawn)[],
+): Promise<PersonPlan | undefined> {
+  const here = await database.classmates.get(id);
+  const row = await readClassmateRow(database, id);
+  const withdrawals = fresh.filter((block) => block.kind === "withdrawn");
+  let withdrawnAt = later(row.withdrawnAt, inFile?.withdrawnAt);
+  for (const { madeAt } of withdrawals)
+    withdrawnAt = later(withdrawnAt, madeAt);
+  // Somebody known here was let in by the coach, or let in again.
+  const isKnown = here !== undefined && parseClassmateRow(here, id).ok;
+  const leftOut =
+    row.leftOut ??
+    (isKnown || (await rowOfBlocks(database, id)).shared !== undefined
+      ? undefined
+      : inFile?.leftOut);
+  const nickname =
+    row.nickname ?? (leftOut === true ? undefined : inFile?.nickname);
+  const answers = fresh
+    .filter((block) => block.kind === "answers")
+    .filter(({ madeAt }) => !leftOut && madeAt > (withdrawnAt ?? -1));
+  const isSomething =
+    answers.length + withdrawals.length > 0 ||
+    nickname !== row.nickname ||
+    leftOut !== row.leftOut ||
+    withdrawnAt !== row.withdrawnAt;
+  if (!isSomething) return undefined;
+  const hides =
+    withdrawnAt !== undefined &&
+    withdrawnAt !== row.withdrawnAt &&
+    (await hidesSomething(database, id, withdrawnAt));
+  return {
+    id,
+    here,
+    row,
+    answers,
+    withdrawals,
+    nickname,
+    leftOut,
+    withdrawnAt,
+    hides,
+  };
+}
+
+/** Works out what restoring would bring a class. Call it inside a transaction over sheets, classmates and heard. */
+export async function planClass(
+  database: TurnwiseDatabase,
+  contents: BackupContents,
+): Promise<ClassPlan> {
+  const { sheets, heard } = database;
+  let leftInFile = contents.unfinished;
+  const known = new Set(await heard.toCollection().primaryKeys());
+  const fresh = new Map<string, (Answers | Withdrawn)[]>();
+  for (const [id, row] of contents.heard) {
+    const read = parseHeardRow(row);
+    if (!read.ok) leftInFile += 1;
+    else if (read.value.kind === "answers" || read.value.kind === "withdrawn") {
+      const { learner } = read.value;
+      const theirs = fresh.get(learner) ?? [];
+      fresh.set(learner, theirs);
+      if (!known.has(id)) theirs.push(read.value);
+    }
+  }
+  const rows = new Map<string, ClassmateRow>();
+  for (const [id, row] of contents.classmates) {
+    const read = parseClassmateRow(row, id);
+    if (read.ok) rows.set(id, read.value);
+    else leftInFile += 1;
+  }
+  const people: PersonPlan[] = [];
+  for (const id of new Set([...rows.keys(), ...fresh.keys()])) {
+    const theirs = fresh.get(id) ?? [];
+    const plan = await planPerson(database, id, rows.get(id), theirs);
+    if (plan !== undefined) people.push(plan);
+  }
+  const inFile = [...contents.sheets];
+  const here = await sheets.bulkGet(inFile.map(([code]) => code));
+  return {
+    sheets: inFile.flatMap(([, row], i) =>
+      here[i] === undefined ? [row] : [],
+    ),
+    people,
+    leftInFile,
+  };
+}
+
+async function restorePerson(
+  database: TurnwiseDatabase,
+  plan: PersonPlan,
+): Promise<RestoredPerson> {
+  const { id, answers, withdrawals, nickname, leftOut, withdrawnAt } = plan;
+  const { heard, classmates } = database;
+  let before = plan.here;
+  let { shared } = plan.row;
+  let added: readonly HeardRow[] = [...answers, ...withdrawals];
+  if (plan.hides && withdrawnAt !== undefined) {
+    await heard.bulkAdd([...withdrawals]);
+    await withdraw(database, plan.row, withdrawnAt);
+    before = await classmates.get(id);
+    ({ shared } = await readClassmateRow(database, id));
+    added = answers;
+  }
+  await heard.bulkAdd([...added]);
+  for (const block of answers) shared = joined(shared, block);
+  const after: ClassmateRow = {
+    id,
+    ...(shared !== undefined && { shared }),
+    ...(nickname !== undefined && { nickname }),
+    ...(withdrawnAt !== undefined && { withdrawnAt }),
+    ...(leftOut !== undefined && { leftOut }),
+  };
+  await classmates.put(after);
+  return { id, before, after, added: added.map((block) => block.id) };
+}
+
+/** Adds what was planned. Call it inside the transaction in which it was planned, which also writes the cache. */
+export async function restoreClass(
+  database: TurnwiseDatabase,
+  plan: ClassPlan,
+): Promise<{
+  readonly people: readonly RestoredPerson[];
+  readonly sheetsAdded: readonly RestoredSheet[];
+}> {
+  const people: RestoredPerson[] = [];
+  for (const one of plan.people)
+    people.push(await restorePerson(database, one));
+  await database.sheets.bulkAdd([...plan.sheets]);
+  await forgetComputed(
+    database,
+    people.map(({ id }) => id),
+  );
+  return {
+    people,
+    sheetsAdded: plan.sheets.map(({ code, printedAt }) => ({
+      code: String(code),
+      printedAt,
+    })),
+  };
+}
+
+/** Their row without what the restore brought, where other things came to it since. */
+async function rowWithout(
+  database: TurnwiseDatabase,
+  { id, before, after }: RestoredPerson,
+): Promise<ClassmateRow | undefined> {
+  const now = await readClassmateRow(database, id);
+  const { shared, withdrawnAt } = await rowOfBlocks(database, id);
+  const was = parseClassmateRow(before, id);
+  const earlier: ClassmateRow = was.ok ? was.value : { id };
+  const nickname =
+    now.nickname === after["nickname"] ? earlier.nickname : now.nickname;
+  const leftOut =
+    now.leftOut === after["leftOut"] ? earlier.leftOut : now.leftOut;
+  const until = later(withdrawnAt, earlier.withdrawnAt);
+  const row: ClassmateRow = {
+    id,
+    ...(shared !== undefined && { shared }),
+    ...(nickname !== undefined && { nickname }),
+    ...(until !== undefined && { withdrawnAt: until }),
+    ...(leftOut !== undefined && { leftOut }),
+  };
+  return before === undefined && Object.keys(row).length === 1
+    ? undefined
+    : row;
+}
+
+/** Takes back what a restore brought a class; what was done since stays. Call it inside a transaction over the three tables and the cache. */
+export async function undoClass(
+  database: TurnwiseDatabase,
+  people: readonly RestoredPerson[],
+  sheetsAdded: readonly RestoredSheet[],
+): Promise<void> {
+  const { sheets, classmates, heard } = database;
+  for (const one of people) {
+    await heard.bulkDelete([...one.added]);
+    const now = await classmates.get(one.id);
+    // Deleted since, with everything that was heard of them.
+    if (now === undefined) continue;
+    const row = isSameJson(now, one.after)
+      ? one.before
+      : await rowWithout(database, one);
+    if (row === undefined) await classmates.delete(one.id);
+    else await classmates.put(row);
+  }
+  // A sheet that was printed again since is the coach's again, and stays.
+  for (const { code, printedAt } of sheetsAdded)
+    if ((await sheets.get(code))?.["printedAt"] === printedAt)
+      await sheets.delete(code);
+  await forgetComputed(
+    database,
+    people.map(({ id }) => id),
+  );
+}
