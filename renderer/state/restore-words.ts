@@ -96,7 +96,13 @@ function classParts(sheets: number, people: number): readonly string[] {
 export function classInWords({ ofClass }: RestorePlan): string | undefined {
   const { sheets, people } = ofClass;
   const parts = classParts(sheets.length, people.length);
-  return parts.length === 0 ? undefined : `New here: ${listInWords(parts)}.`;
+  if (parts.length === 0) return undefined;
+  const taken = people.filter(({ hides }) => hides).length;
+  const goes =
+    taken === 0
+      ? ""
+      : ` ${counted(taken, "person has", "people have")} taken results back: these go from here too, for good.`;
+  return `New here: ${listInWords(parts)}.${goes}`;
 }
 
 /** What becomes of the decks of a backup; a line each. */

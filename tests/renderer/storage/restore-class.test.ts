@@ -363,6 +363,10 @@ describe("a restore that is taken back", () => {
   it("does not bring back what a learner took back, as the file told", async () => {
     const contents = await backupAfter(GONE, NEW);
     const database = await storeAfter(OLD, callOwl);
+    const plan = await previewRestore(database, contents);
+    expect(plan.ok && classInWords(plan.value)).toBe(
+      "New here: 1 person who shared results. 1 person has taken results back: these go from here too, for good.",
+    );
     await restored(database, contents);
     expect(idsOf(await seen(database))).toEqual(["Ann-1"]);
     await undone(database);
