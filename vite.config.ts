@@ -83,6 +83,9 @@ export default defineConfig({
       configFile: fileURLToPath(new URL("./svelte.config.js", import.meta.url)),
     }),
   ],
+  // The library's own build for browsers of today, 2 kB less than the one that
+  // is found by its name, which knows no classes.
+  resolve: { alias: { dexie: "dexie/dist/modern/dexie.mjs" } },
   // One that a library would start, were it asked to.
   worker: { format: "es", plugins: () => [zipCompiledCode()] },
   build: {
