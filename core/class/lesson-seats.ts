@@ -21,8 +21,8 @@ export interface StuckCase {
 
 /** A case that has a seat. */
 export interface SeatedCase extends StuckCase {
-  /** Whether it is there for the case before it, which is mixed up with it. */
-  readonly isBeside: boolean;
+  /** The case for which it is there, since the two are mixed up; absent: it is there for its own sake. */
+  readonly besides?: CaseId;
 }
 
 /** How seats are given. */
@@ -68,8 +68,8 @@ export function stuckCases(
     .filter(({ learners }) => learners.length > 0);
 }
 
-/** Better first: stuck at by more, then by more who have no case yet, then worse. */
-function compare(
+/** Better first: stuck at by more, then by more who have no case yet, then worse. Shape: `served` has the ids of who has one. */
+export function compareSeats(
   a: StuckCase,
   b: StuckCase,
   served: ReadonlySet<string>,
@@ -86,7 +86,9 @@ function compare(
 }
 
 /** Cases of one stage together, where the first of them stands. */
-function byStage(cases: readonly SeatedCase[]): readonly SeatedCase[] {
+export function byStage<T extends Pick<StuckCase, "case">>(
+  cases: readonly T[],
+): readonly T[] {
   const stages = [...new Set(cases.map((one) => stageOfCase(one.case)))];
   return stages.flatMap((stage) =>
     cases.filter((one) => stageOfCase(one.case) === stage),
@@ -103,8 +105,8 @@ export function seats(
   const seated = new Map<CaseId, SeatedCase>();
   const served = new Set<string>();
   const alone = new Map<string, number>();
-  const seat = (one: StuckCase, isBeside: boolean) => {
-    seated.set(one.case, { ...one, isBeside });
+  const seat = (one: SeatedCase) => {
+    seated.set(one.case, one);
     for (const { member } of one.learners) served.add(member);
   };
   /** Whether a case is one child's alone who has had seats enough. */
@@ -118,9 +120,9 @@ export function seats(
   while (seated.size < most) {
     const [best] = stuck
       .filter(isOpen)
-      .toSorted((a, b) => compare(a, b, served));
+      .toSorted((a, b) => compareSeats(a, b, served));
     if (best === undefined) break;
-    seat(best, false);
+    seat(best);
     const [only, second] = best.learners;
     if (only !== undefined && second === undefined)
       alone.set(only.member, (alone.get(only.member) ?? 0) + 1);
@@ -128,7 +130,10 @@ export function seats(
     if (other === undefined || seated.has(other) || seated.size >= most)
       continue;
     const beside = stuck.find((one) => one.case === other);
-    seat(beside ?? { case: other, learners: [] }, true);
+    seat({
+      ...(beside ?? { case: other, learners: [] }),
+      besides: best.case,
+    });
   }
   return byStage([...seated.values()]);
 }

@@ -42,9 +42,9 @@ export interface LessonCase {
   readonly hold?: Hold;
   /** Those of the class who are stuck there, the gravest first. */
   readonly learners: readonly StuckLearner[];
-  /** Whether it is there for the case before it, which is mixed up with it. */
-  readonly isBeside: boolean;
-  /** In a lesson of new cases, how many of those who practise have not met it. */
+  /** The case for which it is there, since the two are mixed up; absent: it is there for its own sake. */
+  readonly besides?: CaseId;
+  /** Of a case that is there as a new one, how many of those who practise have not met it. */
   readonly notMet?: number;
 }
 
@@ -82,9 +82,11 @@ export interface Lesson {
   readonly notBegun: readonly string[];
 }
 
-type Chosen = Pick<Lesson, "kind"> & {
+/** What is taught and why, before it is known how the class holds it. */
+export interface ChosenCases {
+  readonly kind: LessonKind;
   readonly cases: readonly Omit<LessonCase, "hold">[];
-};
+}
 
 function isOfFirstLayer(one: { readonly case: CaseId }): boolean {
   return groupOfStage(stageOfCase(one.case)) === "first-layer";
@@ -94,7 +96,7 @@ function isOfFirstLayer(one: { readonly case: CaseId }): boolean {
 function nothing(
   { cases }: Pick<ClassGrid, "cases">,
   rows: readonly ClassRow[],
-): Chosen {
+): ChosenCases {
   const isAllMet = rows.every(({ cells }) =>
     cells.every((cell) => cell !== undefined),
   );
@@ -113,7 +115,7 @@ function choose(
   grid: Pick<ClassGrid, "cases">,
   rows: readonly ClassRow[],
   stuck: readonly StuckCase[],
-): Chosen {
+): ChosenCases {
   if (rows.length === 0) return nothing(grid, rows);
   const enough = enoughStuck(rows.length);
   const ofMany = seats(stuck, rows, { most: MOST_CASES, enough });
@@ -128,7 +130,7 @@ function choose(
   if (next.length > 0)
     return {
       kind: "next",
-      cases: next.map((one) => ({ ...one, learners: [], isBeside: false })),
+      cases: next.map((one) => ({ ...one, learners: [] })),
     };
   // With nothing else to teach, what a few are stuck at is taught after all.
   return ofFew.length > 0
@@ -136,20 +138,19 @@ function choose(
     : nothing(grid, rows);
 }
 
-/**
- * The next lesson of a class: the cases at which most are stuck, then those
- * that serve the most who have no case yet, then at which they are stuck
- * worst, then as they stand in the deck; where no case is one for the class,
- * what comes next.
- *
- * Shape: `grid` with its columns in the deck's order, not sorted.
- */
-export function nextLesson(grid: ClassGrid): Lesson {
-  const rows = grid.rows.filter(
-    ({ attendance }) => attendance.kind === "practises",
-  );
-  const all = stuckCases(grid, rows);
-  const { kind, cases } = choose(grid, rows, all);
+/** Those of a class for whom a lesson is made. */
+export function whoPractises({
+  rows,
+}: Pick<ClassGrid, "rows">): readonly ClassRow[] {
+  return rows.filter(({ attendance }) => attendance.kind === "practises");
+}
+
+/** A lesson of these cases, with who needs another thing. Shape: `cases` as they are taught, `grid` as for `nextLesson`. */
+export function lessonOf(
+  grid: ClassGrid,
+  { kind, cases }: ChosenCases,
+): Lesson {
+  const rows = whoPractises(grid);
   const stuck = [
     ...new Set(
       cases.flatMap(({ learners }) => learners.map(({ member }) => member)),
@@ -158,10 +159,10 @@ export function nextLesson(grid: ClassGrid): Lesson {
   const ofFirstLayer = cases.filter(isOfFirstLayer);
   const columns = new Map(grid.cases.map((id, column) => [id, column]));
   const isFor = ({ member, cells }: ClassRow) =>
-    ofFirstLayer.some(({ case: id, learners }) =>
-      kind === "stuck"
-        ? learners.some((one) => one.member === member.id)
-        : cells[columns.get(id) ?? -1] === undefined,
+    ofFirstLayer.some(
+      ({ case: id, learners, notMet }) =>
+        learners.some((one) => one.member === member.id) ||
+        (notMet !== undefined && cells[columns.get(id) ?? -1] === undefined),
     );
   const { hold, otherHold } = holdToldIn(rows, rows.filter(isFor));
   return {
@@ -172,7 +173,7 @@ export function nextLesson(grid: ClassGrid): Lesson {
         : holdFor(stageOfCase(one.case), "down");
       return { ...one, ...(held === undefined ? {} : { hold: held }) };
     }),
-    stuckCases: all.length,
+    stuckCases: stuckCases(grid, rows).length,
     practising: rows.length,
     stuck,
     alone: rows
@@ -192,4 +193,17 @@ export function nextLesson(grid: ClassGrid): Lesson {
       .filter(({ attendance }) => attendance.kind === "not-begun")
       .map(({ member }) => member.id),
   };
+}
+
+/**
+ * The next lesson of a class: the cases at which most are stuck, then those
+ * that serve the most who have no case yet, then at which they are stuck
+ * worst, then as they stand in the deck; where no case is one for the class,
+ * what comes next.
+ *
+ * Shape: `grid` with its columns in the deck's order, not sorted.
+ */
+export function nextLesson(grid: ClassGrid): Lesson {
+  const rows = whoPractises(grid);
+  return lessonOf(grid, choose(grid, rows, stuckCases(grid, rows)));
 }

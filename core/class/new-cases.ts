@@ -43,6 +43,41 @@ function reachOf(
     .slice(0, most);
 }
 
+interface CountedCase extends NewCase {
+  readonly column: number;
+  /** For how many it is new and within reach. */
+  readonly count: number;
+}
+
+/** All cases in the deck's order; within reach are so many of each learner's next. */
+function counted(
+  { cases }: Pick<ClassGrid, "cases">,
+  rows: readonly ClassRow[],
+  most: number,
+): readonly CountedCase[] {
+  const stages = cases.map((id) => STAGES.indexOf(stageOfCase(id)));
+  const counts = cases.map(() => 0);
+  for (const row of rows)
+    for (const column of reachOf(row, stages, most))
+      counts[column] = (counts[column] ?? 0) + 1;
+  return cases.map((id, column) => ({
+    case: id,
+    column,
+    count: counts[column] ?? 0,
+    notMet: rows.filter(({ cells }) => cells[column] === undefined).length,
+  }));
+}
+
+/** Those within reach of so many, first what the most can take up, else as the deck has them. */
+function withinReach(
+  all: readonly CountedCase[],
+  enough: number,
+): readonly CountedCase[] {
+  return all
+    .filter(({ count }) => count >= enough)
+    .toSorted((a, b) => b.count - a.count);
+}
+
 /**
  * The cases that the most can take up, in the deck's order; where too few
  * stand at the same place, those that at least half have not met; none where
@@ -51,29 +86,34 @@ function reachOf(
  * Shape: `cases` in the deck's order, as the rows' cells.
  */
 export function newCases(
-  { cases }: Pick<ClassGrid, "cases">,
+  grid: Pick<ClassGrid, "cases">,
   { rows, most, enough }: NewCasesWanted,
 ): readonly NewCase[] {
-  const stages = cases.map((id) => STAGES.indexOf(stageOfCase(id)));
-  const counts = cases.map(() => 0);
-  for (const row of rows)
-    for (const column of reachOf(row, stages, most))
-      counts[column] = (counts[column] ?? 0) + 1;
-  const all = cases.map((id, column) => ({
-    case: id,
-    column,
-    count: counts[column] ?? 0,
-    notMet: rows.filter(({ cells }) => cells[column] === undefined).length,
-  }));
-  const within = all
-    .filter(({ count }) => count >= enough)
-    .toSorted((a, b) => b.count - a.count)
+  const all = counted(grid, rows, most);
+  const within = withinReach(all, enough)
     .slice(0, most)
     .toSorted((a, b) => a.column - b.column);
   const half = all.filter(
     ({ notMet }) => notMet > 0 && 2 * notMet >= rows.length,
   );
   return (within.length > 0 ? within : half.slice(0, most)).map(
+    ({ case: id, notMet }) => ({ case: id, notMet }),
+  );
+}
+
+/**
+ * Every case that anybody could take up, what the most can first. Within
+ * reach are here twice as many as a lesson has: the lesson itself may already
+ * be what everybody has next.
+ *
+ * Shape: as for `newCases`; `most` is of one lesson.
+ */
+export function newCandidates(
+  grid: Pick<ClassGrid, "cases">,
+  rows: readonly ClassRow[],
+  most: number,
+): readonly NewCase[] {
+  return withinReach(counted(grid, rows, 2 * most), 1).map(
     ({ case: id, notMet }) => ({ case: id, notMet }),
   );
 }

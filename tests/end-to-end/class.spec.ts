@@ -45,6 +45,8 @@ const CLASS: readonly StoredMember[] = [
   { name: "Mia", answers: missed("E1", [12, 9]) },
 ];
 
+const MAKE = "Make this Monday’s deck and sheets";
+
 const grid = (page: Page) =>
   page.getByRole("grid", { name: "Everybody, case by case" });
 
@@ -68,7 +70,8 @@ test("one sentence says who is stuck where, and one press makes the lesson’s d
     "Mia has not practised for 9 days.",
   );
   const lesson = page.getByRole("region", { name: "Monday’s lesson" });
-  await expect(lesson.getByRole("listitem")).toHaveCount(2);
+  // Two cases, and a seat for another one.
+  await expect(lesson.getByRole("heading", { level: 3 })).toHaveCount(2);
   await expect(lesson).toContainText(
     `Ben and Cam take it for “${titleOf(TAKEN_FOR)}”.`,
   );
@@ -78,7 +81,7 @@ test("one sentence says who is stuck where, and one press makes the lesson’s d
   await lesson
     .getByRole("checkbox", { name: /who practise on this machine practise it/ })
     .check();
-  await lesson.getByRole("button").click();
+  await lesson.getByRole("button", { name: MAKE }).click();
   await page.waitForURL(/#\/coach\/sheets\//);
   await page.locator("[data-sheet-page]").first().waitFor();
   const made = page.url();
@@ -88,7 +91,7 @@ test("one sentence says who is stuck where, and one press makes the lesson’s d
   // The same lesson is the same deck.
   await page.goBack();
   await grid(page).waitFor();
-  await lesson.getByRole("button").click();
+  await lesson.getByRole("button", { name: MAKE }).click();
   await page.waitForURL(/#\/coach\/sheets\//);
   expect(page.url()).toBe(made);
 
@@ -100,6 +103,63 @@ test("one sentence says who is stuck where, and one press makes the lesson’s d
   await expect(practised.getByRole("listitem").first()).toContainText(
     "Monday’s lesson,",
   );
+});
+
+test("the coach takes a case out and puts another one in, by keys alone, and the sentence stays what the answers say", async ({
+  page,
+}) => {
+  await openClass(page);
+  const main = page.getByRole("main");
+  const sentence = `Ben, Cam and Dee are stuck at “${titleOf(STUCK_AT)} (corner)”. Monday’s lesson: this and one more.`;
+  const lesson = page.getByRole("region", { name: "Monday’s lesson" });
+  const titles = lesson.getByRole("heading", { level: 3 });
+  await lesson
+    .getByRole("button", { name: `Take out: ${titleOf(STUCK_AT)}` })
+    .focus();
+  await page.keyboard.press("Enter");
+  await expect(titles).toHaveText([`${titleOf(TAKEN_FOR)} (corner)`]);
+  await expect(lesson).toContainText(`Mixed up with “${titleOf(STUCK_AT)}”.`);
+  await expect(lesson.getByRole("status")).toContainText(
+    `Taken out: ${titleOf(STUCK_AT)}`,
+  );
+  await expect(main).toContainText(
+    "Ben, Cam and Dee are stuck at other cases, and need a moment alone with you.",
+  );
+
+  // The focus stands where one goes on.
+  await expect(page.locator(":focus")).toHaveText("Put another case in…");
+  await page.keyboard.press("Enter");
+  const choices = page.getByRole("dialog", { name: "Put a case in" });
+  // What helps most comes first, which is what was taken out.
+  await expect(choices.getByRole("listitem").first()).toContainText(
+    "Ben and Cam take it for",
+  );
+  const second = choices.getByRole("listitem").nth(1);
+  await expect(second).toContainText("Nobody has met it.");
+  const chosen = await second.locator("b").innerText();
+  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+  await second.getByRole("button").focus();
+  await page.keyboard.press("Enter");
+  await expect(choices).toBeHidden();
+  await expect(titles).toHaveCount(2);
+  await expect(titles.filter({ hasText: chosen })).toHaveCount(1);
+  await expect(page.locator(":focus")).toHaveAccessibleName(
+    `Take out: ${chosen}`,
+  );
+  await expect(main).toContainText(sentence);
+
+  await lesson.getByRole("button", { name: MAKE }).click();
+  await page.waitForURL(/#\/coach\/sheets\//);
+  await expect(page.locator("[data-sheet-page]").first()).toContainText(
+    chosen.replace(/ \(.*/, ""),
+  );
+  await page.goBack();
+  await expect(titles.filter({ hasText: chosen })).toHaveCount(1);
+  await lesson.getByRole("button", { name: "As it was proposed" }).click();
+  await expect(titles).toHaveText([
+    `${titleOf(STUCK_AT)} (corner)`,
+    `${titleOf(TAKEN_FOR)} (corner)`,
+  ]);
 });
 
 test("the lesson’s deck and sheets are held as the class holds the cube, and who holds it otherwise is named", async ({
@@ -122,8 +182,8 @@ test("the lesson’s deck and sheets are held as the class holds the cube, and w
   );
   const title = caseTitle(STUCK_AT, wholeCubeNaming(USUAL_SCHEME, "down"));
   const lesson = page.getByRole("region", { name: "Monday’s lesson" });
-  await expect(lesson.getByRole("listitem")).toContainText(title);
-  await lesson.getByRole("button").click();
+  await expect(lesson.getByRole("listitem").first()).toContainText(title);
+  await lesson.getByRole("button", { name: MAKE }).click();
   await page.waitForURL(/#\/coach\/sheets\//);
   await expect(page.locator("[data-sheet-page]").first()).toContainText(title);
   expect(title).not.toBe(titleOf(STUCK_AT));

@@ -8,6 +8,12 @@ import {
   stuckFirst,
 } from "../../../core/class/class-grid";
 import { type Lesson, nextLesson } from "../../../core/class/lesson";
+import {
+  chosenLesson,
+  type LessonCandidate,
+  lessonCandidates,
+} from "../../../core/class/lesson-choice";
+import type { CaseId } from "../../../core/cases/case-ids";
 import type { DeckCase } from "../../../core/deck/deck";
 import { FIRST_COURSE } from "../../../core/deck/starter-decks";
 import type { Learner } from "../../../core/memory/learner";
@@ -25,6 +31,7 @@ import {
   type ClassFilter,
   eachOnce,
   filteredCases,
+  formatClassFilter,
   inDeckOrder,
 } from "./class-filter";
 import { type Enrolled, readEnrolled } from "./class-log";
@@ -33,6 +40,7 @@ import {
   type ClassSummaries,
   readSummaries,
 } from "./class-summaries";
+import { nextMonday } from "./lesson-deck";
 
 /** Under which key the store keeps who is not in the class. */
 const CLASS_KEY = "class";
@@ -82,6 +90,16 @@ export interface Unreadable {
   readonly name: string;
   readonly error: ClassError;
 }
+
+/** The cases that a coach chose instead of the proposal. */
+interface LessonChoice {
+  /** For which Monday, and of which cases of the class. */
+  readonly of: string;
+  readonly ids: readonly CaseId[];
+}
+
+/** What was chosen last, for as long as the window is open: a coach looks at the sheets, comes back, and finds the lesson as they left it. */
+const CHOICES_MADE = new WeakMap<ClassDeskApp, LessonChoice>();
 
 /** The class on the desk. */
 export class ClassDesk {
@@ -138,16 +156,36 @@ export class ClassDesk {
   #grid: ClassGrid = $derived.by(() =>
     classGrid(this.#members, this.#cases, this.#app.current.today),
   );
-  #lesson: Lesson = $derived.by(() => {
-    if (this.filter.kind !== "met") return nextLesson(this.#grid);
+  #lessonGrid: ClassGrid = $derived.by(() => {
+    if (this.filter.kind !== "met") return this.#grid;
     // What comes next is not met yet, so it is not in the grid.
     const cases = inDeckOrder(
       [...this.#met, ...this.#practised.map((one) => one.case)],
       this.#ordered,
     );
     const { today } = this.#app.current;
-    return nextLesson(classGrid(this.#members, cases, today));
+    return classGrid(this.#members, cases, today);
   });
+  #proposed: Lesson = $derived(nextLesson(this.#lessonGrid));
+  #choice: LessonChoice | undefined = $state.raw();
+  #choiceKey = $derived.by(() => {
+    const monday = nextMonday(this.#app.current.today);
+    return `${monday} ${formatClassFilter(this.filter)}`;
+  });
+  /** undefined: the proposal stands. */
+  #chosen = $derived.by(() => {
+    const { of, ids } = this.#choice ?? {};
+    if (ids === undefined || of !== this.#choiceKey) return undefined;
+    const own = this.#proposed.cases.map((one) => one.case);
+    return own.length === ids.length && own.every((id) => ids.includes(id))
+      ? undefined
+      : ids;
+  });
+  #lesson: Lesson = $derived(
+    this.#chosen === undefined
+      ? this.#proposed
+      : chosenLesson(this.#lessonGrid, this.#proposed, this.#chosen),
+  );
   #shown = $derived(
     this.order === "stuck-first" ? stuckFirst(this.#grid) : this.#grid,
   );
@@ -156,6 +194,7 @@ export class ClassDesk {
   constructor(app: ClassDeskApp, reader?: () => LogReader) {
     this.#app = app;
     this.#reader = reader;
+    this.#choice = CHOICES_MADE.get(app);
   }
 
   /** Whether everything there is has been read. */
@@ -187,8 +226,45 @@ export class ClassDesk {
     return this.#ordered;
   }
 
+  /** The lesson as its coach has it. */
   get lesson(): Lesson {
     return this.#lesson;
+  }
+
+  /** The lesson as the class's answers propose it, whatever the coach changed. */
+  get proposed(): Lesson {
+    return this.#proposed;
+  }
+
+  get isLessonChanged(): boolean {
+    return this.#chosen !== undefined;
+  }
+
+  /** What could be put into the lesson, as the rule orders it. */
+  get candidates(): readonly LessonCandidate[] {
+    return lessonCandidates(this.#lessonGrid, this.#lesson, this.#proposed);
+  }
+
+  takeOut(id: CaseId): void {
+    this.#choose(this.#lessonIds().filter((one) => one !== id));
+  }
+
+  putIn(id: CaseId): void {
+    this.#choose([...this.#lessonIds(), id]);
+  }
+
+  /** Lets the proposal stand again. */
+  propose(): void {
+    this.#choose(this.#proposed.cases.map((one) => one.case));
+  }
+
+  #lessonIds(): readonly CaseId[] {
+    return this.#lesson.cases.map((one) => one.case);
+  }
+
+  #choose(ids: readonly CaseId[]): void {
+    this.#choice = { of: this.#choiceKey, ids };
+    CHOICES_MADE.set(this.#app, this.#choice);
   }
 
   /** The grid in the order that is chosen. */

@@ -74,7 +74,7 @@ describe("the next lesson", () => {
       case: "C2",
       hold: "up",
       learners: [],
-      isBeside: true,
+      besides: "C1",
     });
   });
 

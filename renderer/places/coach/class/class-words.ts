@@ -224,13 +224,26 @@ function newTo(notMet: number, practising: number): string {
   return `${capitalised(alike(notMet, practising))} of ${numberWord(practising)} ${have} not met it.`;
 }
 
-/** Why a case is in the lesson, where that is not who is stuck there; undefined where it is. */
+/** A lesson, as far as it decides how its cases' reasons are told. */
+export type LessonTold = Pick<Lesson, "practising" | "cases">;
+
+/**
+ * Why a case is in the lesson, or could be, where that is not who is stuck
+ * there; undefined where it is.
+ */
 export function otherReason(
-  { kind, practising }: Pick<Lesson, "kind" | "practising">,
-  { isBeside, notMet }: Pick<LessonCase, "isBeside" | "notMet">,
+  { practising, cases }: LessonTold,
+  { case: id, learners, besides, notMet, hold }: LessonCase,
+  { shortTitleOf }: Pick<ClassReader, "shortTitleOf">,
 ): string | undefined {
-  if (kind === "next") return newTo(notMet ?? practising, practising);
-  return isBeside ? "Mixed up with the one before." : undefined;
+  if (notMet !== undefined) return newTo(notMet, practising);
+  if (besides !== undefined) {
+    const place = cases.findIndex((one) => one.case === id);
+    return cases[place - 1]?.case === besides
+      ? "Mixed up with the one before."
+      : `Mixed up with “${shortTitleOf(besides, hold)}”.`;
+  }
+  return learners.length === 0 ? "Nobody is stuck here." : undefined;
 }
 
 function stuckInWords(stuck: Stuck): string {

@@ -4,6 +4,7 @@ import { memberSummary } from "../../../../core/class/member-summary";
 import { FIRST_COURSE } from "../../../../core/deck/starter-decks";
 import type { Deck } from "../../../../core/deck/deck";
 import type { Learner } from "../../../../core/memory/learner";
+import type { Milliseconds } from "../../../../core/memory/review";
 import { dayNumber } from "../../../../core/memory/local-day";
 import { unpacked } from "../../../../core/progress/packed-log";
 import { ok } from "../../../../core/result";
@@ -164,5 +165,52 @@ describe("the class on the desk", () => {
       ...new Set([...first.map((one) => one.case), "C5"]),
     ]);
     deaf();
+  });
+
+  it("keeps the lesson as its coach changed it while the window is open, and says what was proposed", async () => {
+    await saveLearner(database, ANN);
+    for (const id of ["E1", "E3"] as const)
+      for (const days of [4, 2]) {
+        const stored = await acknowledgeReview(database, {
+          review: sampleReview({
+            learner: "ann",
+            case: id,
+            verdict: "missed",
+            at: (TUESDAY_NINE - days * 86_400_000) as Milliseconds,
+          }),
+        });
+        expect(stored.ok).toBe(true);
+      }
+    const app: ClassDeskApp = {
+      learners: [ANN],
+      decks: { all: [CORNERS] },
+      current: { today: TODAY },
+      database,
+      isGuest: false,
+    };
+    const idsOf = ({ cases }: ClassDesk["lesson"]) =>
+      cases.map((one) => one.case);
+    const desk = new ClassDesk(app, reader);
+    const deaf = await read(desk);
+    expect(idsOf(desk.lesson)).toEqual(["E1", "E3"]);
+    desk.takeOut("E3");
+    expect(desk.candidates[0]).toMatchObject({ case: "E3" });
+    desk.putIn("E2a");
+    expect(idsOf(desk.lesson)).toEqual(["E1", "E2a"]);
+    expect(idsOf(desk.proposed)).toEqual(["E1", "E3"]);
+    // A look at other cases has a lesson of its own; this one is there again after it.
+    desk.filter = { kind: "deck", deck: "corners" };
+    expect(desk.isLessonChanged).toBe(false);
+    deaf();
+    const again = new ClassDesk(app, reader);
+    const stop = await read(again);
+    expect(idsOf(again.lesson)).toEqual(["E1", "E2a"]);
+    expect(again.isLessonChanged).toBe(true);
+    again.propose();
+    expect(idsOf(again.lesson)).toEqual(["E1", "E3"]);
+    again.takeOut("E1");
+    again.putIn("E1");
+    expect(again.isLessonChanged).toBe(false);
+    stop();
   });
 });

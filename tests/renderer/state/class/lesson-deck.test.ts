@@ -9,7 +9,7 @@ import {
 
 /** Wednesday, 7 January 1970. */
 const WEDNESDAY = dayNumber(6);
-const E1: LessonCase = { case: "E1", learners: [], isBeside: false };
+const E1: LessonCase = { case: "E1", learners: [] };
 
 describe("the hold of a lesson's deck", () => {
   it("is the lesson's, so that its sheets are drawn so; none where the lesson has none", () => {

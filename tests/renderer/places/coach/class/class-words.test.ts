@@ -27,7 +27,6 @@ const at = (
 ): LessonCase => ({
   case: id,
   learners: members.map((member) => ({ member, stuck })),
-  isBeside: false,
 });
 
 function lesson(
@@ -72,7 +71,7 @@ describe("the sentence about a class", () => {
       "7 of the 24 who practised are stuck at “Case C1”; 5 at “Case C2”. Monday’s lesson: these and three more.",
     ],
     [
-      lesson([at("C1", ["ada"]), { ...at("C2", []), isBeside: true }]),
+      lesson([at("C1", ["ada"]), { ...at("C2", []), besides: "C1" }]),
       "Ada is stuck at “Case C1”. Monday’s lesson: this and one more.",
     ],
     [
@@ -86,7 +85,7 @@ describe("the sentence about a class", () => {
   it("speaks of the cases at which most are stuck, wherever they stand in the lesson", () => {
     const told = lesson([
       at("C1", many(7)),
-      { ...at("C2", ["ada"]), isBeside: true },
+      { ...at("C2", ["ada"]), besides: "C1" },
       at("C3", many(6)),
     ]);
     expect(lessonSentence(told, READER)).toContain("; 6 at “Case C3”");
@@ -179,11 +178,21 @@ describe("a case of the lesson", () => {
   });
 
   it("says why else it is there", () => {
-    const one = at("C1", []);
-    const stuck = { kind: "stuck", practising: 20 } as const;
-    expect(otherReason(stuck, one)).toBeUndefined();
-    expect(otherReason(stuck, { isBeside: true })).toBe(
+    const beside = { ...at("C2", []), besides: "C1" } as const;
+    const reasonIn = (cases: readonly LessonCase[], one: LessonCase) =>
+      otherReason(lesson(cases), one, READER);
+    const stuck = at("C1", ["ada"]);
+    expect(reasonIn([stuck, beside], stuck)).toBeUndefined();
+    expect(reasonIn([stuck, beside], beside)).toBe(
       "Mixed up with the one before.",
+    );
+    // The coach took the other one out, or put this one in elsewhere.
+    expect(reasonIn([beside], beside)).toBe("Mixed up with “C1”.");
+    expect(reasonIn([stuck, at("E1", []), beside], beside)).toBe(
+      "Mixed up with “C1”.",
+    );
+    expect(reasonIn([at("E1", [])], at("E1", []))).toBe(
+      "Nobody is stuck here.",
     );
   });
 
@@ -195,8 +204,9 @@ describe("a case of the lesson", () => {
   ])(
     "says for how many it is new: %i of %i",
     (notMet, practising, sentence) => {
-      const next = { kind: "next", practising } as const;
-      expect(otherReason(next, { isBeside: false, notMet })).toBe(sentence);
+      const one = { ...at("C1", []), notMet };
+      const next = lesson([one], { kind: "next", practising });
+      expect(otherReason(next, one, READER)).toBe(sentence);
     },
   );
 
