@@ -63,6 +63,8 @@ export interface CubePictureInput {
   /** A turn to show by an arrow; the picture shows the cube before it. */
   readonly arrow?: Turn | undefined;
   readonly mirrors?: MirrorChoice | undefined;
+  /** How large the names beside mirrors are, which then count to what the picture takes up; absent: small, for who sits before the screen. Units: pixels. */
+  readonly mirrorWords?: number | undefined;
   /** 0–1, for mirrors that come and go; 1 if absent. */
   readonly mirrorOpacity?: number | undefined;
   readonly palette: CubePalette;
@@ -216,6 +218,7 @@ export function cubePicture(input: CubePictureInput): CubePicture {
       marks,
       turning,
       gradients.length,
+      input.mirrorWords,
     );
     mirrors.push(drawing);
     gradients.push(...drawing.gradients);

@@ -17,6 +17,12 @@ import {
   type Mirror,
   mirrorMeasures,
 } from "./mirror-glass";
+import {
+  drawWord,
+  type MirrorWord,
+  WORD_SIZE,
+  wordCorners,
+} from "./mirror-words";
 import { hull, outlinePoints } from "./plate-outline";
 import type { CubeView, Point, Projector } from "./projection";
 import {
@@ -44,7 +50,7 @@ export interface MirrorDrawing {
   readonly inFront: readonly PictureShape[];
   readonly gradients: readonly PictureGradient[];
   readonly targets: readonly FaceletTarget[];
-  /** The glass' corners, for the bounds of the picture. */
+  /** The glass' corners, and those of its word where its size was asked for, for the bounds of the picture. */
   readonly corners: readonly Point[];
 }
 
@@ -75,12 +81,18 @@ function glints(
     : [band(0.32, 0.52, opacities[0]), band(0.58, 0.65, opacities[1])];
 }
 
+interface RaysAndWord {
+  readonly rays: readonly PictureShape[];
+  readonly word: MirrorWord;
+}
+
 function raysAndWord(
   mirror: Mirror,
   glass: Glass,
   projector: Projector,
   context: DrawingContext,
-): readonly PictureShape[] {
+  wordSize: number,
+): RaysAndWord {
   const { inks } = context.palette;
   const on = (along: number, across: number) =>
     projector.project(
@@ -100,46 +112,38 @@ function raysAndWord(
     strokeWidth: 1.2,
     dashes: [2, 3],
   });
-  const word = (
-    text: string,
-    x: number,
-    y: number,
-    anchor: "start" | "middle" | "end",
-  ): PictureShape => ({
-    kind: "text",
-    role: "word",
-    text,
-    matrix: [1, 0, 0, 1, pathNumber(x), pathNumber(y)],
-    fontSize: 13,
-    weight: 500,
-    anchor,
-    fill: inks.word,
-  });
+  // A wide word has the slant of the glass under it.
+  const above = 17 + 0.4 * (wordSize - WORD_SIZE);
   const leftHanded = projector.eyeAlong("x") < 0;
   const near = leftHanded ? 1 : -1;
   switch (mirror) {
     case "floor": {
-      const side = on(-near, 0.1);
-      return [
-        ray(vector(near * 1.5, -1.5, 1.5), on(near, 1)),
-        ray(vector(-near * 1.5, -1.5, -1.5), on(-near, -1)),
-        leftHanded
-          ? word("bottom", side.x - 16, side.y, "end")
-          : word("bottom", side.x + 16, side.y, "start"),
-      ];
+      const { x, y } = on(-near, 0.1);
+      return {
+        rays: [
+          ray(vector(near * 1.5, -1.5, 1.5), on(near, 1)),
+          ray(vector(-near * 1.5, -1.5, -1.5), on(-near, -1)),
+        ],
+        word: leftHanded
+          ? { text: "bottom", x: x - 16, y, anchor: "end" }
+          : { text: "bottom", x: x + 16, y, anchor: "start" },
+      };
     }
     case "left":
     case "right": {
       const sign = mirror === "left" ? -1 : 1;
-      const top = on(0, -1);
-      return [
-        ray(vector(sign * 1.5, -1.5, 1.5), on(sign, 1)),
-        word(mirror, top.x, top.y - 17, "middle"),
-      ];
+      const { x, y } = on(0, -1);
+      return {
+        rays: [ray(vector(sign * 1.5, -1.5, 1.5), on(sign, 1))],
+        word: { text: mirror, x, y: y - above, anchor: "middle" },
+      };
     }
     case "back": {
-      const top = on(0, -1);
-      return [word("back", top.x, top.y - 17, "middle")];
+      const { x, y } = on(0, -1);
+      return {
+        rays: [],
+        word: { text: "back", x, y: y - above, anchor: "middle" },
+      };
     }
   }
 }
@@ -152,6 +156,7 @@ export function drawMirror(
   marks: Marks,
   turning: Turning | undefined,
   firstGradient: number,
+  wordSize: number | undefined,
 ): MirrorDrawing {
   const { projector, palette, pixelsPerCubie, style } = context;
   const { inks } = palette;
@@ -237,6 +242,10 @@ export function drawMirror(
     targets.push(...drawing.targets);
   }
   const [first, , third] = corners;
+  const size = wordSize ?? WORD_SIZE;
+  const told = measures.explained
+    ? raysAndWord(mirror, glass, projector, context, size)
+    : undefined;
   return {
     mirror,
     behind,
@@ -244,9 +253,9 @@ export function drawMirror(
     clip: plateD,
     inFront: [
       ...glints(glass, projector, inks.glints),
-      ...(measures.explained
-        ? raysAndWord(mirror, glass, projector, context)
-        : []),
+      ...(told === undefined
+        ? []
+        : [...told.rays, drawWord(told.word, size, inks.word)]),
     ],
     gradients: [
       {
@@ -263,6 +272,9 @@ export function drawMirror(
       },
     ],
     targets,
-    corners,
+    corners:
+      told === undefined || wordSize === undefined
+        ? corners
+        : [...corners, ...wordCorners(told.word, size)],
   };
 }

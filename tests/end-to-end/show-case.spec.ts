@@ -157,6 +157,53 @@ for (const [width, height] of [
     }
   });
 
+for (const [width, height] of [
+  [360, 740],
+  [1280, 800],
+  [1920, 1080],
+] as const)
+  test(`in a window of ${width} by ${height} controls take a sixth of it at most, each high enough for a finger, and mirrors are named large`, async ({
+    page,
+  }) => {
+    await page.setViewportSize({ width, height });
+    await page.goto("/#/cases/E5b/show");
+    for (const kind of ["case", "set-up", "way"]) {
+      await expect(station(page, kind)).toBeVisible();
+      const heights = await page
+        .locator(".bar, .foot")
+        .evaluateAll((all) =>
+          all.map((one) => one.getBoundingClientRect().height),
+        );
+      expect(heights).toHaveLength(2);
+      expect(heights.reduce((sum, one) => sum + one, 0)).toBeLessThanOrEqual(
+        height / 6,
+      );
+      const buttons = await page.getByRole("button").evaluateAll((all) =>
+        all.map((one) => {
+          const area = one.getBoundingClientRect();
+          return Math.min(area.width, area.height);
+        }),
+      );
+      expect(Math.min(...buttons)).toBeGreaterThanOrEqual(44);
+      // "left", "back" and "bottom", none of them cut off by the room.
+      const words = page.locator(".room svg text");
+      await expect(words).toHaveCount(3);
+      const told = Math.max(20, Math.min(0.045 * height, 0.034 * width));
+      const least = kind === "case" ? told : 20;
+      for (const size of await fontSizes(page, ".room svg text"))
+        expect(size).toBeGreaterThanOrEqual(least - 0.5);
+      const room = await page.locator(".room").boundingBox();
+      for (const word of await words.all()) {
+        const area = await word.boundingBox();
+        expect(area?.x).toBeGreaterThanOrEqual(room?.x ?? 0);
+        expect((area?.x ?? 0) + (area?.width ?? 0)).toBeLessThanOrEqual(
+          (room?.x ?? 0) + (room?.width ?? 0),
+        );
+      }
+      await page.keyboard.press("Space");
+    }
+  });
+
 test("on a telephone everything is reached by taps, and nothing is wider than the window", async ({
   page,
 }) => {

@@ -10,6 +10,7 @@ import {
 } from "../../../core/notation/place-words";
 import { listInWords } from "../../../core/notation/sentence";
 import type { ColourScheme } from "../../../core/picture/colour-sets";
+import type { ShowDesk } from "./show-desk.svelte";
 import { alsoHome, type CubeStart } from "../../../core/solver/class-set-up";
 
 /** What a class's cubes have, as it is chosen. */
@@ -74,4 +75,17 @@ export function startInWords(
   if (scheme === undefined) return `${has} ${heldAnyhow(position, start)}`;
   const [top, front] = holdInWords(startOf(position).hold, scheme);
   return `${has} Hold it ${top} and ${front}.`;
+}
+
+/** Which turns of how many are on the screen; nothing before the first: "Turns 1 to 3 of 3". */
+export function turnsCounted({
+  station,
+  lengths,
+}: Pick<ShowDesk, "station" | "lengths">): string {
+  if (station.kind === "case" || station.to === station.from) return "";
+  const all = station.kind === "set-up" ? lengths.setUp : lengths.way;
+  const { from, to } = station;
+  return to - from === 1
+    ? `Turn ${to} of ${all}`
+    : `Turns ${from + 1} to ${to} of ${all}`;
 }

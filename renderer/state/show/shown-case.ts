@@ -111,20 +111,39 @@ export function classTurns(
   });
 }
 
-/** The largest picture of a case that fits its room. Units: pixels. */
+/**
+ * How large the names beside mirrors are: as what else is told, but no more
+ * than a 16th of the room's width, or the longest of them, "bottom", would
+ * take more than a quarter of it from the cube. Units: pixels.
+ */
+function mirrorWordSize(told: number, roomWidth: number): number {
+  return Math.min(told, Math.max(16, roomWidth / 16));
+}
+
+/** The largest picture of a case that fits its room, the names beside its mirrors as large as what is told. Units: pixels. */
 export function largestPicture(
   id: CaseId,
   hold: Hold,
   palette: CubePalette,
-  room: { readonly width: number; readonly height: number },
+  room: {
+    readonly width: number;
+    readonly height: number;
+    /** How large words are that the class reads. */
+    readonly told: number;
+  },
 ): CubePictureInput {
-  const at = (pixelsPerCubie: number) =>
-    showcasePicture(id, { hold, palette, pixelsPerCubie, mirrors: "all" });
-  const { left, right, top, bottom } = cubePicture(at(PIXELS)).bounds;
-  const scale = Math.min(
-    room.width / (right - left),
-    room.height / (bottom - top),
-  );
-  // What surrounds a picture does not grow with it, so the last hundredths are left free.
-  return at(Math.max(8, Math.floor(0.93 * scale * PIXELS)));
+  const mirrorWords = mirrorWordSize(room.told, room.width);
+  const at = (pixelsPerCubie: number): CubePictureInput => ({
+    ...showcasePicture(id, { hold, palette, pixelsPerCubie, mirrors: "all" }),
+    mirrorWords,
+  });
+  const scaleOf = (picture: CubePictureInput) => {
+    const { left, right, top, bottom } = cubePicture(picture).bounds;
+    return Math.min(room.width / (right - left), room.height / (bottom - top));
+  };
+  // Names and what surrounds a picture do not grow with it: the guess is
+  // corrected once, and the last hundredths are left free.
+  const guess = Math.max(8, Math.floor(scaleOf(at(PIXELS)) * PIXELS));
+  const scale = 0.97 * scaleOf(at(guess)) * guess;
+  return at(Math.max(8, Math.floor(scale)));
 }

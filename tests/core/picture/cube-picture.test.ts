@@ -47,6 +47,38 @@ describe("a cube's picture", () => {
     expect(highView(73, "left")).toEqual({ ...highView(73), yaw: -25 });
   });
 
+  it("keeps what names its mirrors within its bounds where their size is asked for, and is else as it was", () => {
+    const wordsOf = ({ layers }: ReturnType<typeof pictureOf>) =>
+      layers
+        .flatMap(({ shapes }) => shapes)
+        .filter((shape) => shape.kind === "text" && shape.role === "word");
+    const small = pictureOf({ view: usualView(40), mirrors: MIRRORS });
+    const large = pictureOf({
+      view: usualView(40),
+      mirrors: MIRRORS,
+      mirrorWords: 60,
+    });
+    expect(
+      wordsOf(small).map((word) => "fontSize" in word && word.fontSize),
+    ).toEqual([13, 13, 13]);
+    for (const word of wordsOf(large)) {
+      if (word.kind !== "text") continue;
+      expect(word.fontSize).toBe(60);
+      const [, , , , x, y] = word.matrix;
+      // Half an em a letter is less than any typeface of ours takes.
+      const width = 30 * word.text.length;
+      const from = x - (word.anchor === "middle" ? width / 2 : 0);
+      expect(from).toBeGreaterThanOrEqual(large.bounds.left);
+      expect(from + width).toBeLessThanOrEqual(large.bounds.right);
+      expect(y - 0.7 * 60).toBeGreaterThanOrEqual(large.bounds.top);
+    }
+    expect(large.bounds.right).toBeGreaterThan(small.bounds.right);
+    expect(
+      pictureOf({ view: usualView(40), mirrors: MIRRORS, mirrorWords: 13 })
+        .layers,
+    ).toEqual(small.layers);
+  });
+
   it("is drawn behind to in front: mirrors before the cube, the arrow last", () => {
     const picture = pictureOf({
       mirrors: MIRRORS,
