@@ -132,9 +132,14 @@ function headOf(shown: ShownCase, number: number, width: number): Block {
   ]);
 }
 
-/** What stands above the turns of a way. */
+/**
+ * What stands above the turns of a way. Where these are one row the letters
+ * under their pictures are the way on one line already: written out above
+ * them it took 7 mm more, and five cases that are two pages of A4 took three
+ * of Letter.
+ */
 function wayBlocks(
-  { way }: ShownCase,
+  { way, steps }: ShownCase,
   told: TurnsTold,
   width: number,
 ): readonly Block[] {
@@ -146,7 +151,9 @@ function wayBlocks(
         TYPE.body,
       ),
     ];
-  return told === "both" ? [labelled("Way", way.turns, width)] : [];
+  return told === "both" && steps.length > MOST_BESIDE
+    ? [labelled("Way", way.turns, width)]
+    : [];
 }
 
 /** A picture with something beside it. */

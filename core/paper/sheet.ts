@@ -81,6 +81,7 @@ function headBlock(
   { title, lines, hasName }: SheetHead,
   width: number,
   code: SheetCode | undefined,
+  style: TextStyle,
 ): Block {
   // Not in the foot: beside its number the key would need a second line there.
   const coded =
@@ -97,7 +98,7 @@ function headBlock(
   const text = stacked(
     width - beside,
     [
-      textBlock(title, width - beside, TYPE.title),
+      textBlock(title, width - beside, style),
       ...lines.map((line) => textBlock(line, width - beside, TYPE.body)),
     ],
     1,
@@ -206,11 +207,15 @@ function frameOf(
 ): PartFrame {
   const width = contentWidth(paper);
   const first =
-    head === undefined ? together(width, 0, []) : headBlock(head, width, code);
+    head === undefined
+      ? together(width, 0, [])
+      : headBlock(head, width, code, TYPE.title);
   const later = headBlock(
     { title: laterTitle, lines: [], hasName: false },
     width,
     code,
+    // A deck's name with its date and "continued" is one line then, and not two.
+    TYPE.section,
   );
   const all = heightAbove(paper, foot);
   const below = (top: Block) => all - belowHead(top);

@@ -101,6 +101,33 @@ describe("the pages of a sheet", () => {
     },
   );
 
+  it.each(["up", "down"] as const)(
+    "of five first-layer edges are two, of Letter as of A4, and hold everything: %s",
+    async (hold) => {
+      const edges = present(STARTER_DECKS[0], "there are starter decks");
+      for (let from = 0; from + 5 <= edges.cases.length; from += 1) {
+        const cases = edges.cases.slice(from, from + 5);
+        const drafted = await draftOf({ ...edges, cases, hold }, "cases", 5);
+        for (const paper of ["a4", "letter"] as const)
+          for (const told of ["both", "words"] as const) {
+            const sheet = sheetPages(
+              inputFor("cases", drafted, {
+                paper,
+                told,
+                hold,
+                // As long as a lesson's name is.
+                deck: "Monday’s lesson, 30 November 2026",
+              }),
+            );
+            expect(sheet.pages, `${paper}, ${told}, from ${from}`).toHaveLength(
+              2,
+            );
+            expect(faultsOf(sheet)).toEqual([]);
+          }
+      }
+    },
+  );
+
   it("are the same for the same number and choices, and others for another number", async () => {
     const [deck] = STARTER_DECKS;
     const made = async (number: number) => {
