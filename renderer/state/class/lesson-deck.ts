@@ -1,4 +1,5 @@
 /** A lesson as a deck: so that sheets can be printed of it, and learners practise it. */
+import type { CaseId } from "../../../core/cases/case-ids";
 import { caseEntry } from "../../../core/cases/case-table";
 import type { Lesson } from "../../../core/class/lesson";
 import type { Deck, DeckCase } from "../../../core/deck/deck";
@@ -40,16 +41,45 @@ export function lessonDeck(
   };
 }
 
+function idsOf({ cases }: Pick<Deck, "cases">): string {
+  return cases.map((one) => one.case).join();
+}
+
+/** The decks that were made for the same Monday. */
+function ofSameMonday(
+  { name }: LessonDeck,
+  decks: readonly Deck[],
+): readonly Deck[] {
+  return decks.filter((deck) => deck.name.startsWith(name));
+}
+
 /** The deck that was made of the same lesson before, so that a second press makes no second one. */
 export function sameLesson(
-  { name, cases, hold }: LessonDeck,
+  draft: LessonDeck,
   decks: readonly Deck[],
 ): Deck | undefined {
-  const idsOf = (own: LessonDeck["cases"]) => own.map((one) => one.case).join();
-  return decks.find(
-    (deck) =>
-      deck.name === name &&
-      deck.hold === hold &&
-      idsOf(deck.cases) === idsOf(cases),
+  return ofSameMonday(draft, decks).find(
+    (deck) => deck.hold === draft.hold && idsOf(deck) === idsOf(draft),
   );
+}
+
+/**
+ * The same lesson, its name told apart from those made before for the same
+ * Monday by a case that none of them has, or by its first one:
+ * "Monday’s lesson, 30 November 2026, with Top left, flipped".
+ */
+export function namedApart(
+  draft: LessonDeck,
+  decks: readonly Deck[],
+  titleOf: (id: CaseId) => string,
+): LessonDeck {
+  const others = ofSameMonday(draft, decks);
+  const known = new Set(
+    others.flatMap(({ cases }) => cases.map((one) => one.case)),
+  );
+  const [first] = draft.cases;
+  const own = draft.cases.find((one) => !known.has(one.case)) ?? first;
+  return others.length === 0 || own === undefined
+    ? draft
+    : { ...draft, name: `${draft.name}, with ${titleOf(own.case)}` };
 }

@@ -4,6 +4,7 @@ import type { LessonCase } from "../../../../core/class/lesson";
 import { dayNumber } from "../../../../core/memory/local-day";
 import {
   lessonDeck,
+  namedApart,
   sameLesson,
 } from "../../../../renderer/state/class/lesson-deck";
 
@@ -30,5 +31,37 @@ describe("the hold of a lesson's deck", () => {
     };
     expect(sameLesson(draft, [made])).toBe(made);
     expect(sameLesson({ ...draft, hold: "up" }, [made])).toBeUndefined();
+  });
+});
+
+describe("the name of a lesson's deck", () => {
+  const E3: LessonCase = { case: "E3", learners: [] };
+  const titleOf = (id: string) => `Case ${id}`;
+  const kept = (draft: ReturnType<typeof lessonDeck>): Deck => ({
+    id: draft.name,
+    description: "",
+    newPerRound: 2,
+    ...draft,
+  });
+
+  it("is its Monday; a second one's says which case the others have not", () => {
+    const first = lessonDeck({ cases: [E1] }, [], WEDNESDAY);
+    expect(namedApart(first, [], titleOf).name).toBe(
+      "Monday’s lesson, 12 January 1970",
+    );
+    const second = lessonDeck({ cases: [E1, E3] }, [], WEDNESDAY);
+    const named = namedApart(second, [kept(first)], titleOf);
+    expect(named.name).toBe("Monday’s lesson, 12 January 1970, with Case E3");
+    // Pressed again it is found under that name.
+    const made = kept(named);
+    expect(sameLesson(second, [kept(first), made])).toBe(made);
+  });
+
+  it("says the first case where the others have all of them", () => {
+    const first = lessonDeck({ cases: [E1, E3] }, [], WEDNESDAY);
+    const second = lessonDeck({ cases: [E3] }, [], WEDNESDAY);
+    expect(namedApart(second, [kept(first)], titleOf).name).toBe(
+      "Monday’s lesson, 12 January 1970, with Case E3",
+    );
   });
 });
