@@ -40,14 +40,18 @@ const manifestOf = (name: string) =>
     ),
   );
 
+/** What of a package's needs is in the page where not all are: the others are its compiler's or its command line's, and stay at home. */
+const IN_THE_PAGE: Readonly<Record<string, readonly string[]>> = {
+  svelte: ["clsx", "esm-env"],
+  "d3-dsv": [],
+};
+
 /** With what those need in turn. */
 function bundledPackages(): readonly string[] {
   const found = new Set(importedPackages());
   for (const name of found) {
-    // The others of Svelte's are its compiler's, and stay at home.
     const own = Object.keys(manifestOf(name).dependencies).filter(
-      (needed) =>
-        name !== "svelte" || needed === "clsx" || needed === "esm-env",
+      (needed) => IN_THE_PAGE[name]?.includes(needed) ?? true,
     );
     for (const needed of own)
       if (!needed.startsWith("@types/")) found.add(needed);

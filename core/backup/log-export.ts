@@ -1,41 +1,11 @@
-/**
- * A learner's log for other programs: as rows of a table, and as JSON lines.
- *
- * The columns carry the names that the fields have in JSON, inner ones with a
- * dot, so that one description serves both. It stands in README, held equal to
- * the table here by a test.
- */
+/** A learner's log as a table for other programs. */
 import type { Review } from "../memory/review";
+import { type Column, columnOf, readableInstant } from "./table";
 
-/** What stands in a cell; empty text for what was not measured. */
-export type LogCell = string | number | boolean;
+const column = columnOf<Review>;
 
-/** A column of the log, as README tells it. */
-export interface LogColumn {
-  /** The field's name in JSON, dotted; `time` is in the table alone. */
-  readonly name: string;
-  /** The unit, or what kind of value it is. */
-  readonly unit: string;
-  readonly meaning: string;
-}
-
-interface Column extends LogColumn {
-  readonly cell: (review: Review) => LogCell;
-}
-
-/** The last instant that a date can tell. Source: ECMA-262, "Time Values and Time Range". */
-const LAST_INSTANT = 8.64e15;
-
-function column(
-  name: string,
-  unit: string,
-  meaning: string,
-  cell: (review: Review) => LogCell,
-): Column {
-  return { name, unit, meaning, cell };
-}
-
-const COLUMNS: readonly Column[] = [
+/** The columns in their order. */
+export const LOG_COLUMNS: readonly Column<Review>[] = [
   column("id", "text", "the answer’s own id, random", ({ id }) => id),
   column("learner", "text", "the learner’s id", ({ learner }) => learner),
   column("at", "ms since 1970, UTC", "when it was answered", ({ at }) => at),
@@ -43,7 +13,7 @@ const COLUMNS: readonly Column[] = [
     "time",
     "ISO 8601, UTC",
     "the same, to be read; in CSV only",
-    ({ at }) => (at <= LAST_INSTANT ? new Date(at).toISOString() : ""),
+    ({ at }) => readableInstant(at),
   ),
   column(
     "utcOffset",
@@ -234,21 +204,3 @@ const COLUMNS: readonly Column[] = [
     ({ weightsVersion }) => weightsVersion,
   ),
 ];
-
-/** The columns in their order. */
-export const LOG_COLUMNS: readonly LogColumn[] = COLUMNS;
-
-/** The log as a table: the names of the columns, then a row for each answer, in the order given. */
-export function logRows(
-  reviews: readonly Review[],
-): readonly (readonly LogCell[])[] {
-  return [
-    COLUMNS.map(({ name }) => name),
-    ...reviews.map((review) => COLUMNS.map(({ cell }) => cell(review))),
-  ];
-}
-
-/** The log as JSON lines: an answer a line, as it is stored, with fields of newer versions. */
-export function logAsJsonLines(reviews: readonly Review[]): string {
-  return reviews.map((review) => `${JSON.stringify(review)}\n`).join("");
-}

@@ -3,8 +3,11 @@
  * file changes nothing.
  */
 import type { Page } from "@playwright/test";
+import { readFileSync } from "node:fs";
 import { FIRST_COURSE } from "../../core/deck/starter-decks";
+import { sampleRun } from "../core/runs/sample-run";
 import { expect, test } from "./app";
+import { putRows, storedRows } from "./page-store";
 import { answerDaysAgo, storeAnswers } from "./stored-answers";
 
 const ANSWERS = [30, 20, 10, 2].map((days) => answerDaysAgo("E1", days));
@@ -89,7 +92,7 @@ test("a file that is no backup is refused in a sentence, and nothing is changed"
   await expect(page.getByRole("dialog")).toBeHidden();
 });
 
-test("the log is handed over as a table, and a backup is asked for after 200 answers", async ({
+test("answers and runs are handed over as tables, and a backup is asked for after 200 answers", async ({
   page,
 }) => {
   await openSettings(page, "0 answers");
@@ -99,8 +102,27 @@ test("the log is handed over as a table, and a backup is asked for after 200 ans
   );
   await expect(page.getByText("200 answers").first()).toBeVisible();
   const download = page.waitForEvent("download");
-  await page.getByRole("button", { name: "CSV" }).click();
+  await page
+    .getByRole("group", { name: "Learner 1’s answers as a table" })
+    .getByRole("button", { name: "CSV" })
+    .click();
   expect((await download).suggestedFilename()).toBe("Turnwise Learner 1.csv");
+
+  // A run as well, once there is one.
+  const runs = page.getByRole("group", { name: "Learner 1’s runs as a table" });
+  await runs.getByRole("button", { name: "CSV" }).click();
+  await expect(page.getByText("has made no whole run yet")).toBeVisible();
+  const { learners = [] } = await storedRows(page, ["learners"]);
+  const learner = String(Reflect.get(Object(learners[0]), "id"));
+  await putRows(page, { runs: [{ ...sampleRun({ learner }) }] });
+  const table = page.waitForEvent("download");
+  await runs.getByRole("button", { name: "CSV" }).click();
+  const file = await table;
+  expect(file.suggestedFilename()).toBe("Turnwise Learner 1, runs.csv");
+  expect(readFileSync(await file.path(), "utf8")).toMatch(
+    /^\uFEFFid,.*\r\nrun-1,.*first-layer.*12345/s,
+  );
+
   await page.goto("/#/coach");
   const practised = page.getByRole("checkbox", { checked: true });
   for (let left = FIRST_COURSE.length; left > 0; left--) {

@@ -1,10 +1,7 @@
-import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import {
-  LOG_COLUMNS,
-  logAsJsonLines,
-  logRows,
-} from "../../../core/backup/log-export";
+import { LOG_COLUMNS } from "../../../core/backup/log-export";
+import { asJsonLines, tableRows } from "../../../core/backup/table";
+import { asTold, toldInReadme } from "./readme-table";
 import { ms, sampleReview } from "../memory/sample-review";
 
 const FULL = sampleReview(20_000, {
@@ -37,7 +34,7 @@ function valueAt(review: object, name: string): unknown {
 describe("a log as a table", () => {
   it("has in each column the field that it is named after", () => {
     for (const review of [FULL, sampleReview(20_001)]) {
-      const [names = [], cells = []] = logRows([review]);
+      const [names = [], cells = []] = tableRows(LOG_COLUMNS, [review]);
       expect(cells).toHaveLength(names.length);
       names.forEach((name, i) => {
         if (name === "time") expect(cells[i]).toMatch(/^2024-10-0\dT12:00:00/);
@@ -55,35 +52,21 @@ describe("a log as a table", () => {
   });
 
   it("has no readable time for an instant that no calendar has", () => {
-    const [names = [], cells = []] = logRows([{ ...FULL, at: ms(1e16) }]);
+    const [names = [], cells = []] = tableRows(LOG_COLUMNS, [
+      { ...FULL, at: ms(1e16) },
+    ]);
     expect(cells[names.indexOf("time")]).toBe("");
   });
 
   it("is told in README as it is, field by field", () => {
-    const [, section = ""] =
-      /### A learner’s log\n(.*?)\n###? /s.exec(
-        readFileSync("README.md", "utf8"),
-      ) ?? [];
-    const rows = section
-      .split("\n")
-      .filter((line) => line.startsWith("| `"))
-      .map((line) => line.split("|").map((cell) => cell.trim()));
-    expect(rows).toEqual(
-      LOG_COLUMNS.map(({ name, unit, meaning }) => [
-        "",
-        `\`${name}\``,
-        unit,
-        meaning,
-        "",
-      ]),
-    );
+    expect(toldInReadme("A learner’s log")).toEqual(asTold(LOG_COLUMNS));
   });
 });
 
 describe("a log as JSON lines", () => {
   it("holds each answer as it is stored, with fields of newer versions", () => {
     const later = { ...FULL, mood: "good\nor bad" };
-    const lines = logAsJsonLines([FULL, later]).split("\n");
+    const lines = asJsonLines([FULL, later]).split("\n");
     expect(
       lines.map((line) => (line === "" ? "" : JSON.parse(line)) as unknown),
     ).toEqual([FULL, later, ""]);

@@ -67,10 +67,10 @@ export const STORAGE_FAULTS: readonly PlantedFault[] = [
   },
   {
     name: "a spreadsheet runs a cell of the log as a formula",
-    file: "renderer/storage/log-csv.ts",
+    file: "renderer/storage/table-csv.ts",
     find: "/^[=+\\-@\\t\\r\\n]/",
     replace: "/^[=+\\-@]$/",
-    tests: ["tests/renderer/storage/log-csv.test.ts"],
+    tests: ["tests/renderer/storage/table-csv.test.ts"],
   },
   {
     name: "automatic backups of a lost store push out those from before",
