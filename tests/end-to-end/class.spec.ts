@@ -110,7 +110,9 @@ test("the coach takes a case out and puts another one in, by keys alone, and the
 }) => {
   await openClass(page);
   const main = page.getByRole("main");
-  const sentence = `Ben, Cam and Dee are stuck at “${titleOf(STUCK_AT)} (corner)”. Monday’s lesson: this and one more.`;
+  const stuck = `Ben, Cam and Dee are stuck at “${titleOf(STUCK_AT)} (corner)”.`;
+  const proposal = `${stuck} Monday’s lesson: this and one more.`;
+  await expect(main).toContainText(proposal);
   const lesson = page.getByRole("region", { name: "Monday’s lesson" });
   const titles = lesson.getByRole("heading", { level: 3 });
   await lesson
@@ -146,7 +148,9 @@ test("the coach takes a case out and puts another one in, by keys alone, and the
   await expect(page.locator(":focus")).toHaveAccessibleName(
     `Take out: ${chosen}`,
   );
-  await expect(main).toContainText(sentence);
+  // Who is stuck is as true as before; the proposal is no longer the lesson.
+  await expect(main).toContainText(stuck);
+  await expect(main).not.toContainText("Monday’s lesson: this");
 
   await lesson.getByRole("button", { name: MAKE }).click();
   await page.waitForURL(/#\/coach\/sheets\//);
@@ -160,6 +164,7 @@ test("the coach takes a case out and puts another one in, by keys alone, and the
     `${titleOf(STUCK_AT)} (corner)`,
     `${titleOf(TAKEN_FOR)} (corner)`,
   ]);
+  await expect(main).toContainText(proposal);
 });
 
 test("the lesson’s deck and sheets are held as the class holds the cube, and who holds it otherwise is named", async ({

@@ -141,15 +141,28 @@ function newToWhom({ cases, practising }: Lesson): string {
     : " that some have not met";
 }
 
-/** The answer to "who is stuck where, and what should Monday's lesson be?". */
-export function lessonSentence(lesson: Lesson, reader: ClassReader): string {
+/**
+ * The answer to "who is stuck where, and what should Monday's lesson be?".
+ *
+ * `lesson` is the one proposed. Where the coach has made it another one, the
+ * sentence says only who is stuck: the lesson stands under it, and is no
+ * longer this one.
+ */
+export function lessonSentence(
+  lesson: Lesson,
+  reader: ClassReader,
+  isChanged = false,
+): string {
   const { kind, cases, stuckCases } = lesson;
   switch (kind) {
-    case "stuck":
-      return `${stuckClauses(lesson, reader)}. ${lessonClause(lesson)}`;
+    case "stuck": {
+      const who = `${stuckClauses(lesson, reader)}.`;
+      return isChanged ? who : `${who} ${lessonClause(lesson)}`;
+    }
     case "next": {
       const first =
         stuckCases === 0 ? "Nobody is stuck." : "No case is hard for many.";
+      if (isChanged) return first;
       const next =
         cases.length === 1
           ? "the next case"

@@ -82,6 +82,20 @@ describe("the sentence about a class", () => {
     expect(lessonSentence(told, READER)).toBe(sentence);
   });
 
+  it("proposes nothing where the coach has made the lesson another one", () => {
+    const stuck = lesson([
+      at("C1", ["ada"]),
+      { ...at("C2", []), besides: "C1" },
+    ]);
+    expect(lessonSentence(stuck, READER, true)).toBe(
+      "Ada is stuck at “Case C1”.",
+    );
+    const next = lesson([at("C1", [])], { kind: "next", stuckCases: 0 });
+    expect(lessonSentence(next, READER, true)).toBe("Nobody is stuck.");
+    const few = lesson([at("C1", [])], { kind: "next", stuckCases: 2 });
+    expect(lessonSentence(few, READER, true)).toBe("No case is hard for many.");
+  });
+
   it("speaks of the cases at which most are stuck, wherever they stand in the lesson", () => {
     const told = lesson([
       at("C1", many(7)),
