@@ -227,6 +227,13 @@ function planFor(
   };
 }
 
+/** Those who were there first come first, as in the list of who may sit down; who has no row of their own in the file comes last. */
+function inOrder(plans: readonly LearnerPlan[]): readonly LearnerPlan[] {
+  const since = ({ learner }: LearnerPlan) => learner?.createdAt ?? Infinity;
+  // Two without a row leave no number when taken from one another.
+  return plans.toSorted((a, b) => since(a) - since(b) || 0);
+}
+
 /** Works out what restoring would do. Call it inside a transaction over learners, decks, reviews, blocks and runs. */
 export async function planRestore(
   database: TurnwiseDatabase,
@@ -245,8 +252,10 @@ export async function planRestore(
     if (!byLearner.has(learner)) byLearner.set(learner, []);
   const found = await findInStore(database, contents);
   const rows = await database.learners.bulkGet([...byLearner.keys()]);
-  const learners = [...byLearner].map(([id, theirs], i) =>
-    planFor(id, theirs, rows[i], contents, found),
+  const learners = inOrder(
+    [...byLearner].map(([id, theirs], i) =>
+      planFor(id, theirs, rows[i], contents, found),
+    ),
   );
   const decks = [...contents.decks];
   const stored = await database.decks.bulkGet(decks.map(([id]) => id));

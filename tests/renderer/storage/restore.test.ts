@@ -122,6 +122,22 @@ describe("restoring", () => {
     });
   });
 
+  it("lists learners as they came to the machine, whatever their ids, and who has only answers last", async () => {
+    // Ann came first, and Ben's id is the lower one.
+    const contents = await asBackup(async () => {
+      const database = await openTestDatabase();
+      await database.learners.bulkPut([{ ...BEN }, { ...ANN }]);
+      await addRows(database, [sampleReview({ learner: "nameless" })]);
+      return database;
+    });
+    const plan = await planOf(await openTestDatabase(), contents);
+    expect(plan.learners.map(({ id }) => id)).toEqual([
+      ANN.id,
+      BEN.id,
+      "nameless",
+    ]);
+  });
+
   it("adds what is not there, and leaves what is, sealed or loose", async () => {
     const changed = { ...REVIEWS[0], verdict: "missed" } as Review;
     const contents = await asBackup(() =>
