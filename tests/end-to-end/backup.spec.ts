@@ -9,6 +9,7 @@ import { sampleRun } from "../core/runs/sample-run";
 import { expect, test } from "./app";
 import { putRows, storedRows } from "./page-store";
 import { answerDaysAgo, storeAnswers } from "./stored-answers";
+import { storeClass } from "./stored-class";
 
 const ANSWERS = [30, 20, 10, 2].map((days) => answerDaysAgo("E1", days));
 
@@ -133,4 +134,44 @@ test("answers and runs are handed over as tables, and a backup is asked for afte
   await expect(
     page.getByText("There is no backup yet of what you practised."),
   ).toBeVisible();
+});
+
+test("a class of forty is restored without going to the end of the list, in the order they came", async ({
+  page,
+  browser,
+  baseURL,
+}, info) => {
+  const names = Array.from({ length: 40 }, (_, i) => `Learner ${40 - i}`);
+  await openSettings(page, "0 answers");
+  await storeClass(
+    page,
+    names.map((name) => ({ name, answers: [answerDaysAgo("E1", 2)] })),
+  );
+  const download = page.waitForEvent("download");
+  await page.getByRole("button", { name: "Back up everything" }).click();
+  const path = info.outputPath("class.turnwise-backup");
+  await (await download).saveAs(path);
+
+  const other = await browser.newContext({
+    ...(baseURL === undefined ? {} : { baseURL }),
+    viewport: { width: 360, height: 740 },
+  });
+  const there = await other.newPage();
+  await openSettings(there, "0 answers");
+  const chooser = there.waitForEvent("filechooser");
+  await there.getByRole("button", { name: "Restore a backup…" }).click();
+  await (await chooser).setFiles(path);
+  const dialog = there.getByRole("dialog");
+  const ticks = dialog.getByRole("checkbox", { name: /^Learner/ });
+  await expect(ticks).toHaveCount(40);
+  await expect(ticks.last()).not.toBeInViewport();
+  const button = dialog.getByRole("button", { name: "Restore" });
+  await expect(button).toBeInViewport({ ratio: 1 });
+  await button.click();
+  await expect(there.getByText(/^Restored: 40 learners/)).toBeVisible();
+  // Who came first sits at the desk.
+  await expect(
+    there.getByRole("button", { name: /^Learner 40 is at the desk/ }),
+  ).toBeAttached();
+  await other.close();
 });
