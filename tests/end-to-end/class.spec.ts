@@ -205,6 +205,12 @@ test("the table is walked through by arrows, and a cell opens the learner’s la
   await expect(table.getByRole("columnheader").nth(1)).toContainText(
     titleOf(STUCK_AT),
   );
+  await expect(table.getByRole("columnheader").nth(1)).toHaveAccessibleName(
+    `${titleOf(STUCK_AT)} (corner), 3 stuck`,
+  );
+  await expect(table.getByRole("columnheader").nth(2)).toHaveAccessibleName(
+    `${titleOf("E1")} (edge)`,
+  );
   const cells = table.getByRole("gridcell");
   await cells.first().focus();
   expect(await table.locator("[tabindex='0']").count()).toBe(1);
