@@ -1,4 +1,4 @@
-/** Ticks back in: a sheet is made, its code read, and its boxes entered by keyboard alone. */
+/** Ticks come back in: a sheet is made, its code read, and its boxes entered by keyboard alone. */
 import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
 import { randomUUID } from "node:crypto";
@@ -230,4 +230,14 @@ test("a code that is mistyped or unknown here says what to do", async ({
   await field.fill("2222 2222");
   await page.keyboard.press("Enter");
   await expect(page.getByText("was printed on this machine")).toBeVisible();
+});
+
+test("the page is called what leads to it", async ({ page }) => {
+  for (const from of ["/#/coach", "/#/coach/class"]) {
+    await page.goto(from);
+    await page.getByRole("link", { name: "Enter ticks" }).click();
+    await expect(
+      page.getByRole("heading", { level: 1, name: "Enter ticks" }),
+    ).toBeVisible();
+  }
 });
