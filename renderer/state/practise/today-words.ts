@@ -61,7 +61,7 @@ export function todayParts({ due, fresh }: TodayPlan): readonly string[] {
       `${counted(due.length, "comes", "come")} back` +
         (fading === 0 || due.length === 1
           ? ""
-          : `, ${fading === due.length ? "all" : fading} of them fading`),
+          : `, ${fading < due.length ? fading : fading === 2 ? "both" : "all"} of them fading`),
     );
   if (fresh.length > 0) parts.push(`${counted(fresh.length, "is", "are")} new`);
   return parts;

@@ -72,6 +72,9 @@ describe("today in words", () => {
     expect(todayParts(plan({ due: cases(3, "fading") }))).toEqual([
       "3 come back, all of them fading",
     ]);
+    expect(todayParts(plan({ due: cases(2, "fading") }))).toEqual([
+      "2 come back, both of them fading",
+    ]);
   });
 
   it("says what waits, what that costs, and until when", () => {
