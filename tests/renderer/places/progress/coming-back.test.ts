@@ -92,6 +92,17 @@ describe("what comes back when", () => {
     expect(cellTexts().slice(-1)).toEqual([["not asked", "2", ""]]);
   });
 
+  it("draws no days before a case was answered alone, and says what will stand there", () => {
+    show([]);
+    expect(
+      screen.getByText(
+        "When you have answered a case alone, it stands here on the day it comes back.",
+      ),
+    ).toBeTruthy();
+    expect(screen.queryByRole("img")).toBeNull();
+    expect(screen.queryByRole("button")).toBeNull();
+  });
+
   it("says when nothing is due, and counts short times as such", () => {
     const { unmount } = show([memory("C1", 2)]);
     expect(screen.getByText(/^Nothing is due today\./)).toBeTruthy();
