@@ -176,3 +176,31 @@ for (const colorScheme of ["light", "dark"] as const)
     await expect(at(page, "running")).toBeVisible();
     await check();
   });
+
+test("a run after a look at another place counts with those before it, and each kind has its own number", async ({
+  page,
+}) => {
+  await page.clock.install();
+  await open(page);
+  const run = async (seconds: number) => {
+    await page.getByRole("button", { name: "I mixed it myself" }).click();
+    await page.clock.runFor(500);
+    await page.keyboard.press("Space");
+    await page.clock.runFor(seconds * 1000);
+    await page.keyboard.press("Space");
+    await page.clock.runFor(1000);
+    await page.getByRole("button", { name: /^Yes, it is done/ }).click();
+    await expect(at(page, "kept")).toBeVisible();
+    await page.getByRole("button", { name: /Another run/ }).click();
+  };
+  const past = page.getByRole("region", { name: "How have my runs gone?" });
+  await run(40);
+  await expect(past).toContainText("1 run so far");
+  await page.goto("/#/progress");
+  await expect(past).toHaveCount(0);
+  await page.goto("/#/practise/whole-run");
+  await run(30);
+  await expect(past).toContainText("2 runs so far, the best 30.");
+  await choose(page, "The cross");
+  await expect(past).toContainText("Your runs will stand here");
+});

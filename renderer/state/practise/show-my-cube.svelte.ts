@@ -23,6 +23,7 @@ import { present } from "../../../core/invariant";
 import type { ColourScheme } from "../../../core/picture/colour-sets";
 import type { Result } from "../../../core/result";
 import type { SolverError } from "../../workers/solver-client";
+import { lasting } from "../lasting.svelte";
 import type { LearnerState } from "../learner.svelte";
 import { findSolution } from "./set-up-service";
 import { StickerEntry } from "./sticker-entry.svelte";
@@ -233,7 +234,9 @@ export function cubeShownBy(learner: LearnerState): ShowMyCube {
     isSameJson(kept.told, { scheme, hold, way: wayChoice })
   )
     return kept;
-  const fresh = new ShowMyCube({ scheme, hold, way: wayChoice }, findSolution);
+  const fresh = lasting(
+    () => new ShowMyCube({ scheme, hold, way: wayChoice }, findSolution),
+  );
   SHOWN.set(learner, fresh);
   return fresh;
 }

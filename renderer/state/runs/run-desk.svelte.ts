@@ -41,6 +41,7 @@ import { freshId } from "../../platform/random";
 import { keepRunRow, readRunRows } from "../../storage/runs";
 import type { StorageError } from "../../storage/storage-error";
 import type { SolverError } from "../../workers/solver-client";
+import { lasting } from "../lasting.svelte";
 import type { LearnerState } from "../learner.svelte";
 import {
   afterTap,
@@ -360,7 +361,7 @@ const DESKS = new WeakMap<LearnerState, RunDesk>();
 export function runDeskOf(learner: LearnerState): RunDesk {
   const kept = DESKS.get(learner);
   if (kept !== undefined) return kept;
-  const fresh = new RunDesk(learner);
+  const fresh = lasting(() => new RunDesk(learner));
   DESKS.set(learner, fresh);
   return fresh;
 }

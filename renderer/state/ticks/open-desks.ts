@@ -2,6 +2,7 @@
 import type { KeptSheet } from "../../../core/paper/kept-sheet";
 import type { SheetCode } from "../../../core/paper/sheet-code";
 import type { AppState } from "../app-state.svelte";
+import { lasting } from "../lasting.svelte";
 import { TicksDesk } from "./ticks-desk.svelte";
 
 const desks = new WeakMap<AppState, Map<SheetCode, TicksDesk>>();
@@ -10,7 +11,7 @@ const desks = new WeakMap<AppState, Map<SheetCode, TicksDesk>>();
 export function ticksDeskFor(app: AppState, sheet: KeptSheet): TicksDesk {
   const own = desks.get(app) ?? new Map<SheetCode, TicksDesk>();
   desks.set(app, own);
-  const desk = own.get(sheet.code) ?? new TicksDesk(app, sheet);
+  const desk = own.get(sheet.code) ?? lasting(() => new TicksDesk(app, sheet));
   own.set(sheet.code, desk);
   return desk;
 }
