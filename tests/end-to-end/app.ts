@@ -3,7 +3,7 @@
  * the real launcher on a free port, one for each Playwright worker.
  *
  * Use its `test` and `expect` instead of Playwright's. A test fails when its
- * page wrote an error to the console or threw one, unless it says which it
+ * page wrote an error or a warning of Svelte's to the console, or threw one, unless it says which it
  * expects with `test.use({ expectedErrors: [/.../] })`.
  */
 import { test as base, expect } from "@playwright/test";
@@ -86,7 +86,9 @@ export const test = base.extend<PerTest, { app: RunningApp }>({
         }
       };
       context.on("console", (message) => {
-        if (message.type() === "error") note(message.text());
+        // Svelte warns of what goes wrong in silence, such as a value that stands still.
+        const isOfSvelte = message.text().includes("svelte.dev/e/");
+        if (message.type() === "error" || isOfSvelte) note(message.text());
       });
       context.on("weberror", (error) => note(error.error().message));
       await use(undefined);
