@@ -10,6 +10,14 @@ import {
 
 type Shared = NonNullable<ClassmateRow["shared"]>;
 
+/** The later of two instants, either of which may be missing. */
+export function later(
+  a: Milliseconds | undefined,
+  b: Milliseconds | undefined,
+): Milliseconds | undefined {
+  return a === undefined || (b !== undefined && b > a) ? b : a;
+}
+
 function instantOf(answer: unknown): number {
   return typeof answer === "object" &&
     answer !== null &&

@@ -11,13 +11,13 @@ import { reviewsInBlock } from "./backup-survey";
 import { forgetComputed } from "./cache";
 import type { RawRow, TurnwiseDatabase } from "./database";
 import { ownSettingKeys } from "./learners";
+import type { ChangedDeck } from "./restore-plan";
+import { type StorageError, tryReading, tryWriting } from "./storage-error";
 import {
   type RestoredPerson,
   type RestoredSheet,
   undoClass,
-} from "./restore-class";
-import type { ChangedDeck } from "./restore-plan";
-import { type StorageError, tryReading, tryWriting } from "./storage-error";
+} from "./undo-class";
 
 /** The settings' key of the last restore. */
 export const LAST_RESTORE_KEY = "last-restore";

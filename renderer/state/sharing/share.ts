@@ -26,6 +26,7 @@ import {
 import type { SharedPart } from "../../../core/sharing/shared-answer";
 import type { ResultsFolder } from "../../platform/results-folder";
 import { webLocks } from "../../platform/web-locks";
+import { later } from "../../storage/classmate-row";
 import type { TurnwiseDatabase } from "../../storage/database";
 import { sharingKey } from "../../storage/learners";
 import { learnerMark, packResults } from "../../storage/results-files";
@@ -69,13 +70,6 @@ export interface ResultsFile {
 function alone<T>(learner: string, act: () => Promise<T>): Promise<T> {
   const locks = webLocks();
   return locks === undefined ? act() : locks.request(sharingKey(learner), act);
-}
-
-function later(
-  a: Milliseconds | undefined,
-  b: Milliseconds | undefined,
-): Milliseconds | undefined {
-  return a === undefined || (b !== undefined && b > a) ? b : a;
 }
 
 type Part = Exclude<SharedPart, "nothing">;
