@@ -69,13 +69,18 @@ export function takeIn(
 /**
  * Notes a bundle whose blocks were all taken in, so that its file is not read
  * again: by a row that holds nothing, as of a block that was emptied, and that
- * goes where these go to be read again.
+ * goes where these go to be read again. It is dated as its newest block, so
+ * that a bundle in which nothing counts is told from the others.
  */
 export function noteBundle(
   { heard }: TurnwiseDatabase,
-  { id, blocks: [{ block }] }: ResultsInFile,
+  { id, blocks }: ResultsInFile,
 ): Promise<Result<void, StorageError>> {
-  const { learner, madeAt } = block;
+  const [{ block: first }] = blocks;
+  const { learner, madeAt } = blocks.reduce(
+    (newest, { block }) => (block.madeAt > newest.madeAt ? block : newest),
+    first,
+  );
   return tryWriting(async () => {
     await heard.put({ id, learner, madeAt, kind: "emptied" });
   });

@@ -6,7 +6,7 @@
  */
 import { isSameJson } from "../../core/same-json";
 import { forgetComputed } from "./cache";
-import { later, readClassmateRow, rowOfBlocks } from "./classmate-row";
+import { joined, later, readClassmateRow, rowOfBlocks } from "./classmate-row";
 import type { RawRow, TurnwiseDatabase } from "./database";
 import { type ClassmateRow, parseClassmateRow } from "./heard-rows";
 
@@ -25,6 +25,36 @@ export interface RestoredSheet {
   readonly code: string;
   /** As its row says it: printed again, it is another. */
   readonly printedAt: unknown;
+}
+
+/** Lets the files be read again of bundles in which something counts: it may have been known by the restore alone. */
+async function forgetBundles(
+  database: TurnwiseDatabase,
+  id: string,
+): Promise<void> {
+  const { withdrawnAt = -1 } = await readClassmateRow(database, id);
+  await database.heard
+    .where("learner")
+    .equals(id)
+    .filter(
+      ({ kind, madeAt }) => kind === "emptied" && Number(madeAt) > withdrawnAt,
+    )
+    .delete();
+}
+
+/** Whether their row of before tells what is left of them: a block that came since need not have changed the row. */
+async function tellsAll(
+  database: TurnwiseDatabase,
+  { id, before }: RestoredPerson,
+): Promise<boolean> {
+  const { shared } = await rowOfBlocks(database, id);
+  const was = parseClassmateRow(before, id);
+  if (shared === undefined || !was.ok) return true;
+  const both = joined(was.value.shared, {
+    ...shared,
+    answers: [{ at: shared.newest }],
+  });
+  return isSameJson(both, was.value.shared);
 }
 
 /** Their row without what the restore brought, where other things came to it since. */
@@ -65,9 +95,11 @@ export async function undoClass(
     const now = await classmates.get(one.id);
     // Deleted since, with everything that was heard of them.
     if (now === undefined) continue;
-    const row = isSameJson(now, one.after)
-      ? one.before
-      : await rowWithout(database, one);
+    await forgetBundles(database, one.id);
+    const row =
+      isSameJson(now, one.after) && (await tellsAll(database, one))
+        ? one.before
+        : await rowWithout(database, one);
     if (row === undefined) await classmates.delete(one.id);
     else await classmates.put(row);
   }

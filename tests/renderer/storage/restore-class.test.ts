@@ -2,24 +2,13 @@
 import "fake-indexeddb/auto";
 import fc from "fast-check";
 import { beforeEach, describe, expect, it, vi } from "vitest";
-import type { Milliseconds, Review } from "../../../core/memory/review";
-import type { NamedBlock } from "../../../core/sharing/results-block";
+import type { Milliseconds } from "../../../core/memory/review";
 import type { BackupContents } from "../../../core/backup/backup-reader";
-import {
-  deleteClassmate,
-  readAgain,
-  readClassmates,
-  readHeardAnswers,
-  saveNickname,
-} from "../../../renderer/storage/classmates";
+import { deleteClassmate } from "../../../renderer/storage/classmates";
 import { surveyClass } from "../../../renderer/storage/class-survey";
-import type { TurnwiseDatabase } from "../../../renderer/storage/database";
-import { undoRestore } from "../../../renderer/storage/last-restore";
-import { deleteLearner } from "../../../renderer/storage/learners";
 import { previewRestore, restore } from "../../../renderer/storage/restore";
 import { noteSent } from "../../../renderer/storage/sent-blocks";
-import { keepSheet, readSheets } from "../../../renderer/storage/sheets";
-import { takeIn } from "../../../renderer/storage/take-in";
+import { readSheets } from "../../../renderer/storage/sheets";
 import {
   classInWords,
   restoredInWords,
@@ -33,83 +22,30 @@ import {
 import { tellSoak, tries } from "../../soak/times";
 import { backedUp, contentsOf, dumpOf, linesOf } from "./backup-files";
 import { forgetDatabases, openTestDatabase } from "./fresh-database";
-
-const CHOICE = {
-  learners: [],
-  decks: "new",
-  ofClass: true,
-  nameless: "",
-  now: 9,
-} as const;
-
-const [FIRST, SECOND, THIRD] = answersOf(ANN, 3) as [Review, Review, Review];
-
-const OLD = named(1, answersBlock(10, [FIRST]));
-const NEW = named(2, answersBlock(30, [SECOND]));
-const GONE = named(3, withdrawnBlock(20));
-
+import {
+  CHOICE,
+  OLD,
+  NEW,
+  GONE,
+  type Deed,
+  doIn,
+  callOwl,
+  callElk,
+  deleteAnn,
+  letIn,
+  print,
+  printAgain,
+  backupAfter,
+  storeAfter,
+  restored,
+  undone,
+  seen,
+  idsOf,
+  BLOCKS,
+  FIRST,
+  SECOND,
+} from "./class-machines";
 beforeEach(forgetDatabases);
-
-type Deed = NamedBlock | ((database: TurnwiseDatabase) => Promise<unknown>);
-
-/** Takes blocks in and does what a coach does, one after the other. */
-async function doIn(database: TurnwiseDatabase, ...deeds: readonly Deed[]) {
-  for (const deed of deeds)
-    if (typeof deed === "function") await deed(database);
-    else {
-      const taken = await takeIn(database, deed);
-      expect(taken.ok).toBe(true);
-    }
-}
-
-const callOwl: Deed = (database) => saveNickname(database, ANN.id, "Owl");
-const callElk: Deed = (database) => saveNickname(database, ANN.id, "Elk");
-const deleteAnn: Deed = (database) => deleteClassmate(database, ANN.id);
-const letIn: Deed = (database) => readAgain(database);
-const print: Deed = (database) => keepSheet(database, SHEET);
-const printAgain: Deed = (database) =>
-  keepSheet(database, { ...SHEET, printedAt: 99 as Milliseconds });
-
-/** A backup of a machine on which all this was done; the machine is lost. */
-async function backupAfter(...deeds: readonly Deed[]): Promise<BackupContents> {
-  const database = await openTestDatabase();
-  await doIn(database, ...deeds);
-  const contents = await contentsOf(await backedUp(database));
-  database.close();
-  await forgetDatabases();
-  return contents;
-}
-
-async function storeAfter(...deeds: readonly Deed[]) {
-  const database = await openTestDatabase();
-  await doIn(database, ...deeds);
-  return database;
-}
-
-async function restored(database: TurnwiseDatabase, contents: BackupContents) {
-  const done = await restore(database, contents, CHOICE);
-  if (!done.ok) throw new Error(JSON.stringify(done.error));
-  return done.value;
-}
-
-async function undone(database: TurnwiseDatabase) {
-  expect(await undoRestore(database)).toEqual({ ok: true, value: undefined });
-}
-
-/** What the coach sees of somebody. */
-async function seen(database: TurnwiseDatabase, learner = ANN.id) {
-  const heard = await readHeardAnswers(database, learner);
-  const people = await readClassmates(database);
-  if (!heard.ok || !people.ok) throw new Error("not read");
-  const person = people.value.find(({ id }) => id === learner);
-  return {
-    answers: heard.value.answers,
-    called: person?.nickname ?? person?.name,
-  };
-}
-
-const idsOf = ({ answers }: Awaited<ReturnType<typeof seen>>) =>
-  answers.map(({ id }) => id);
 
 describe("a coach whose machine is lost", () => {
   it("has sheets, nicknames, results and what was deleted back, and can take all that back", async () => {
@@ -359,105 +295,6 @@ describe("a restore onto a class that is here", () => {
   });
 });
 
-describe("a restore that is taken back", () => {
-  it("does not bring back what a learner took back, as the file told", async () => {
-    const contents = await backupAfter(GONE, NEW);
-    const database = await storeAfter(OLD, callOwl);
-    const plan = await previewRestore(database, contents);
-    expect(plan.ok && classInWords(plan.value)).toBe(
-      "New here: 1 person who shared results. 1 person has taken results back: these go from here too, for good.",
-    );
-    await restored(database, contents);
-    expect(idsOf(await seen(database))).toEqual(["Ann-1"]);
-    await undone(database);
-    expect(idsOf(await seen(database))).toEqual([]);
-    expect(JSON.stringify(await dumpOf(database))).not.toMatch(/Ann-/);
-    expect(await database.classmates.get(ANN.id)).toEqual({
-      id: ANN.id,
-      nickname: "Owl",
-      withdrawnAt: 20,
-    });
-  });
-
-  it.each<[string, Deed, string[], string | undefined]>([
-    [
-      "a block that came since",
-      named(8, answersBlock(40, [THIRD], { name: "A." })),
-      ["Ann-2"],
-      "A.",
-    ],
-    ["a nickname that was given since", callElk, [], undefined],
-    ["that they were deleted since", deleteAnn, [], undefined],
-    ["what they took back since", named(8, withdrawnBlock(50)), [], undefined],
-  ])("leaves %s", async (_what, since, ids, called) => {
-    const contents = await backupAfter(OLD, NEW, callOwl);
-    const database = await openTestDatabase();
-    await restored(database, contents);
-    await doIn(database, since);
-    const {
-      nickname: given,
-      leftOut,
-      withdrawnAt,
-    } = (await database.classmates.get(ANN.id)) ?? {};
-    await undone(database);
-    const shown = await seen(database);
-    expect([idsOf(shown), shown.called]).toEqual([ids, called]);
-    expect(await database.classmates.get(ANN.id)).toMatchObject({
-      ...(given === "Elk" && { nickname: given }),
-      ...(leftOut === true && { leftOut }),
-      ...(withdrawnAt !== undefined && { withdrawnAt }),
-    });
-    expect(JSON.stringify(await dumpOf(database))).not.toContain("Owl");
-  });
-
-  it("leaves nothing of somebody who was deleted since as a learner", async () => {
-    const contents = await backupAfter(OLD, NEW);
-    const database = await openTestDatabase();
-    const before = await dumpOf(database);
-    await restored(database, contents);
-    await deleteLearner(database, ANN.id);
-    await undone(database);
-    expect(await dumpOf(database)).toEqual(before);
-  });
-
-  it("leaves a sheet that was printed again since", async () => {
-    const contents = await backupAfter(print);
-    const database = await openTestDatabase();
-    await restored(database, contents);
-    await doIn(database, printAgain);
-    await undone(database);
-    expect(await database.sheets.count()).toBe(1);
-  });
-});
-
-/** Blocks of two learners: some share answers, some are withdrawals. */
-const BLOCKS: fc.Arbitrary<readonly NamedBlock[]> = fc
-  .array(
-    fc.record({
-      of: fc.constantFrom(ANN, BEN),
-      madeAt: fc.integer({ min: 1, max: 12 }),
-      name: fc.constantFrom("Ann", "Owl"),
-      answers: fc.subarray(answersOf(ANN, 6)),
-      isWithdrawn: fc.constantFrom(false, false, false, true),
-      total: fc.constantFrom(1000, 2000),
-    }),
-    { minLength: 1, maxLength: 10 },
-  )
-  .map((told) =>
-    told.map(({ of, madeAt, name, answers, isWithdrawn, total }, i) =>
-      named(
-        i,
-        isWithdrawn
-          ? withdrawnBlock(madeAt, { learner: of.id })
-          : answersBlock(
-              madeAt,
-              answers.map((one) => ({ ...one, total: total as Milliseconds })),
-              { learner: of.id, name },
-            ),
-      ),
-    ),
-  );
-
 const UNIONS = tries(100);
 
 describe("results from backups and from blocks", () => {
@@ -507,46 +344,6 @@ describe("results from backups and from blocks", () => {
       { numRuns: UNIONS },
     );
     tellSoak(`${UNIONS} classes put together from two backups and a folder`);
-    database.close();
-  });
-
-  it("are as before once the restore is taken back, but for what was taken back", async () => {
-    const database = await openTestDatabase();
-    await fc.assert(
-      fc.asyncProperty(
-        BLOCKS,
-        BLOCKS,
-        fc.boolean(),
-        async (there, here, isDeleted) => {
-          for (const table of database.tables) await table.clear();
-          // Other blocks than those here have other ids.
-          const far = there.map(({ block }, i) => named(100 + i, block));
-          await doIn(database, ...far, callOwl);
-          const file = await contentsOf(await backedUp(database));
-          for (const table of database.tables) await table.clear();
-          await doIn(database, ...here);
-          if (isDeleted) await doIn(database, deleteAnn);
-          const before = await dumpOf(database);
-          // Withdrawals that hide something here are said anew: nothing is left to hide.
-          await doIn(
-            database,
-            ...far.filter(({ block }) => block.kind === "withdrawn"),
-          );
-          const withdrawn = await seen(database);
-          const bens = await seen(database, BEN.id);
-          for (const table of database.tables) await table.clear();
-          for (const [name, rows] of Object.entries(before))
-            await database.table(name).bulkPut([...rows]);
-          await restored(database, file);
-          await undoRestore(database);
-          expect(await seen(database)).toEqual(withdrawn);
-          expect(await seen(database, BEN.id)).toEqual(bens);
-          if (!far.some(({ block }) => block.kind === "withdrawn"))
-            expect(await dumpOf(database)).toEqual(before);
-        },
-      ),
-      { numRuns: UNIONS },
-    );
     database.close();
   });
 });
