@@ -28,15 +28,22 @@ import type { SharingError } from "./sharing-error";
 
 const OK = ok(undefined);
 
+/**
+ * A block of more answers is too large to be a part, which is known without
+ * reading its file: with their turns they are up to 240 bytes each, packed.
+ */
+const MOST_ANSWERS = 1_000;
+
 /** The month of an instant, UTC. Shape: "2026-11"; later months sort behind. */
 function monthOf(at: Milliseconds): string {
   return new Date(at).toISOString().slice(0, -17);
 }
 
 /**
- * Puts together what this machine laid into the folder in each past month.
- * Files that cannot be read, or are too large to be a part, are left as they
- * are.
+ * Puts together what this machine laid into the folder in each past month, or
+ * in one that has enough for a bundle: where a clock once ran ahead, all that
+ * comes after is dated in the month it ran to. Files that cannot be read, or
+ * are too large to be a part, are left as they are.
  *
  * Shape: `names` of the files that are in the folder.
  * Errors: those of the folder and the store; nothing is lost then.
@@ -54,19 +61,17 @@ export async function bundlePastMonths(
   if (!sent.ok) return sent;
   const months = new Map<string, SentBlock[]>();
   for (const block of sent.value.blocks) {
-    const { id, madeAt, within } = block;
-    if (!isThere(id) || monthOf(madeAt) >= monthOf(now)) continue;
+    const { id, madeAt, within, answers } = block;
+    if (!isThere(id) || answers.length > MOST_ANSWERS) continue;
     // A bundle that was written, and the window closed before its parts went.
     const key =
       within !== undefined && isThere(within) ? within : monthOf(madeAt);
     months.set(key, [...(months.get(key) ?? []), block]);
   }
   for (const [key, blocks] of months) {
-    const [first] = blocks;
-    const held =
-      first?.within === key
-        ? await removeParts(folder, key, blocks)
-        : ok(false);
+    const isBegun = blocks[0]?.within === key;
+    if (!isBegun && key >= monthOf(now) && blocks.length < MOST_PARTS) continue;
+    const held = isBegun ? await removeParts(folder, key, blocks) : ok(false);
     if (!held.ok) return held;
     // Where the bundle is half-written, it is written once more.
     if (held.value) continue;
@@ -81,6 +86,8 @@ async function bundle(
   folder: ResultsFolder,
   blocks: readonly SentBlock[],
 ): Promise<Result<void, SharingError>> {
+  // One alone stays as it is, and is not read to find that out.
+  if (blocks.length < 2) return OK;
   const parts: { readonly block: SentBlock; bytes: Uint8Array<ArrayBuffer> }[] =
     [];
   // In an order of their own, so that the same parts are the same bundle.

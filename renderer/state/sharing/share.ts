@@ -143,16 +143,17 @@ export function shareNow(
       if (!written.ok) return written;
       answers += packed.answers.length;
     }
-    const bundled = await bundlePastMonths(
-      ...[database, learner.id, folder, names.value, now],
-    );
-    if (!bundled.ok) return bundled;
     // A look at which nothing was new leaves the day's block to what comes.
-    if (answers === 0) return ok({ answers, leftOut });
-    const changed = await changeSharing(database, learner.id, {
-      sharedOn: today,
-    });
-    return changed.ok ? ok({ answers, leftOut }) : changed;
+    if (answers > 0) {
+      const changed = await changeSharing(database, learner.id, {
+        sharedOn: today,
+      });
+      if (!changed.ok) return changed;
+    }
+    // What is laid there is shared, though it could not be put together: some
+    // folders let nobody remove a file. It is tried again at the next sharing.
+    await bundlePastMonths(...[database, learner.id, folder, names.value, now]);
+    return ok({ answers, leftOut });
   });
 }
 

@@ -1,7 +1,6 @@
 // @vitest-environment node
 import "fake-indexeddb/auto";
 import { Dexie } from "dexie";
-import fc from "fast-check";
 import {
   afterAll,
   beforeAll,
@@ -13,7 +12,12 @@ import {
 } from "vitest";
 import { dayNumber } from "../../../../core/memory/local-day";
 import type { Milliseconds } from "../../../../core/memory/review";
-import { resultsFileName } from "../../../../core/sharing/results-file-name";
+import { err } from "../../../../core/result";
+import { MOST_PARTS } from "../../../../core/sharing/results-bundle";
+import {
+  resultsFileName,
+  withdrawalFileName,
+} from "../../../../core/sharing/results-file-name";
 import type { ResultsFolder } from "../../../../renderer/platform/results-folder";
 import { lookThroughFolder } from "../../../../renderer/state/sharing/intake";
 import { shareNow, takeBack } from "../../../../renderer/state/sharing/share";
@@ -27,22 +31,17 @@ import {
   type TurnwiseDatabase,
 } from "../../../../renderer/storage/database";
 import { saveLearner } from "../../../../renderer/storage/learners";
-import {
-  packBundle,
-  readResultsIn,
-} from "../../../../renderer/storage/results-bundle";
+import { readResultsIn } from "../../../../renderer/storage/results-bundle";
 import {
   learnerMark,
   packResults,
 } from "../../../../renderer/storage/results-files";
-import { changeSharing } from "../../../../renderer/storage/sent-blocks";
-import { withdrawalFileName } from "../../../../core/sharing/results-file-name";
-import { ANN, answersOf, BEN } from "../../../core/backup/sample-backup";
 import {
-  answersBlock,
-  withdrawnBlock,
-} from "../../../core/sharing/sample-block";
-import { tries } from "../../../soak/times";
+  changeSharing,
+  readSharing,
+} from "../../../../renderer/storage/sent-blocks";
+import { ANN, answersOf } from "../../../core/backup/sample-backup";
+import { withdrawnBlock } from "../../../core/sharing/sample-block";
 import { windowLocks } from "../../storage/window-locks";
 import { folderInMemory } from "./folder-in-memory";
 
@@ -180,6 +179,47 @@ describe("the files of a past month", () => {
     expect(await sizes(files)).toEqual([1, 2]);
   });
 
+  it("are not read again at every sharing where nothing can be put together", async () => {
+    const { folder } = folderInMemory();
+    await october(folder, ["2026-08-05", "2026-09-19", "2026-10-31"]);
+    // Two on one day of September that are too large to be parts.
+    await shareNow(ann(1200, "2026-09-20"), folder);
+    await changeSharing(learner, ANN.id, { part: "turns" });
+    await shareNow(ann(1200, "2026-09-20"), folder);
+    const unread = { ...folder, read: () => Promise.reject(new Error("read")) };
+    expect(await shareNow(ann(1201, "2026-11-02"), unread)).toMatchObject({
+      value: { answers: 1 },
+    });
+  });
+
+  it("become one once there are enough of them, though a clock that ran ahead dated them all in a month to come", async () => {
+    const { folder, files } = folderInMemory();
+    await shareNow(ann(1, "2031-01-01"), folder);
+    for (let n = 2; n <= MOST_PARTS; n += 1)
+      await shareNow(ann(n, "2026-10-05"), folder);
+    expect(files.size).toBe(MOST_PARTS);
+    await shareNow(ann(MOST_PARTS + 1, "2026-10-06"), folder);
+    expect(await sizes(files)).toEqual([1, MOST_PARTS]);
+    expect(await seen(folder)).toHaveLength(MOST_PARTS + 1);
+  });
+
+  it("stop no sharing in a folder that lets nobody remove a file", async () => {
+    const { folder, files } = folderInMemory();
+    await october(folder);
+    const strict: ResultsFolder = {
+      ...folder,
+      remove: () => Promise.resolve(err({ code: "not-allowed" })),
+    };
+    for (const day of ["2026-11-02", "2026-11-03"])
+      expect(await shareNow(ann(4, day), strict)).toMatchObject({ ok: true });
+    expect(await readSharing(learner, ANN.id)).toMatchObject({
+      value: { sharedOn: dayNumber(20_500) },
+    });
+    // The bundle is there once, beside what it holds.
+    expect(await sizes(files)).toEqual([1, 1, 1, 1, 3]);
+    expect(await seen(folder)).toEqual(ids(4));
+  });
+
   it("that were deleted by the coach come back out of the bundle when asked for", async () => {
     const { folder } = folderInMemory();
     await october(folder);
@@ -257,76 +297,5 @@ describe("the files of a past month", () => {
     }
     // Three read, one written and read back, three removed.
     expect(deeds).toBe(8);
-  });
-});
-
-/** Blocks of two learners, withdrawals among them, and of each whether its own file is there and in which bundle it lies. */
-const LAID = fc.array(
-  fc.record({
-    of: fc.constantFrom(ANN, BEN),
-    madeAt: fc.integer({ min: 1, max: 12 }),
-    answers: fc.subarray(answersOf(ANN, 6)),
-    isWithdrawn: fc.constantFrom(false, false, false, true),
-    isAlone: fc.boolean(),
-    bundle: fc.integer({ min: 0, max: 2 }),
-  }),
-  { minLength: 1, maxLength: 10 },
-);
-
-describe("bundles", () => {
-  it("say what their blocks say, in any order, cut or doubled, whatever else is there", async () => {
-    await fc.assert(
-      fc.asyncProperty(
-        LAID,
-        fc.infiniteStream(fc.nat()),
-        async (laid, chance) => {
-          const draw = () => {
-            const [value = 0] = chance.take(1);
-            return value;
-          };
-          const small: [string, Uint8Array<ArrayBuffer>][] = [];
-          const mixed: [string, Uint8Array<ArrayBuffer>][] = [];
-          const bundles = new Map<string, Uint8Array<ArrayBuffer>[]>();
-          for (const { of, madeAt, answers, isWithdrawn, ...where } of laid) {
-            const { id, bytes } = await packResults(
-              isWithdrawn
-                ? withdrawnBlock(madeAt, { learner: of.id })
-                : answersBlock(madeAt, answers, { learner: of.id }),
-            );
-            small.push([resultsFileName(id), bytes]);
-            if (isWithdrawn || where.isAlone)
-              mixed.push([resultsFileName(id), bytes]);
-            if (isWithdrawn) continue;
-            const key = `${of.id} ${where.bundle}`;
-            bundles.set(key, [...(bundles.get(key) ?? []), bytes]);
-          }
-          for (const parts of bundles.values()) {
-            const { id, bytes } = await packBundle(parts);
-            mixed.push([resultsFileName(id), bytes]);
-            mixed.push([`${id} (1).turnwise-results`, bytes.slice(0, -1)]);
-          }
-          const shown = async (looks: (typeof small)[]) => {
-            for (const table of coach.tables) await table.clear();
-            for (const files of looks) {
-              const { folder, files: there } = folderInMemory();
-              for (const [name, bytes] of files) there.set(name, bytes);
-              await lookThroughFolder(coach, folder);
-            }
-            return Promise.all(
-              [ANN, BEN].map(({ id }) => readHeardAnswers(coach, id)),
-            );
-          };
-          const shuffled = mixed
-            .map((file) => ({ file, key: draw() }))
-            .toSorted((a, b) => a.key - b.key)
-            .map(({ file }) => file);
-          const cut = draw() % (shuffled.length + 1);
-          expect(
-            await shown([shuffled.slice(0, cut), shuffled, shuffled]),
-          ).toEqual(await shown([small]));
-        },
-      ),
-      { numRuns: tries(60) },
-    );
   });
 });
