@@ -156,12 +156,14 @@ async function digestOf(
   const text = [isLeftOut ? "left out" : "", ...ids].join("\n");
   return sha256(new TextEncoder().encode(text));
 }
-/** The ids of all blocks that need not be read again. */
-export function readKnownBlocks(
-  database: TurnwiseDatabase,
-): Promise<Result<ReadonlySet<string>, StorageError>> {
+
+/** The ids of all blocks that need not be read again. A row that has lost its learner is nobody's, and would stay so. */
+export function readKnownBlocks({
+  heard,
+}: TurnwiseDatabase): Promise<Result<ReadonlySet<string>, StorageError>> {
   return tryReading(
-    async () => new Set(await database.heard.toCollection().primaryKeys()),
+    async () =>
+      new Set(await heard.where("learner").startsWith("").primaryKeys()),
   );
 }
 

@@ -30,6 +30,19 @@ afterAll(async () => {
   await forgetDatabases();
 });
 
+describe("a file whose row here is damaged", () => {
+  it("is read again where the row has lost whose it was", async () => {
+    const { id, bytes } = await packResults(answersBlock(1, answersOf(ANN, 2)));
+    const { folder, files } = folderInMemory();
+    files.set(resultsFileName(id), bytes);
+    await lookThroughFolder(coach, folder);
+    await coach.heard.put({ id, kind: "answers" });
+    await lookThroughFolder(coach, folder);
+    const heard = await readHeardAnswers(coach, ANN.id);
+    expect(heard).toMatchObject({ value: { answers: { length: 2 } } });
+  });
+});
+
 /** Blocks of two learners, withdrawals among them, and of each whether its own file is there and in which bundle it lies. */
 const LAID = fc.array(
   fc.record({
