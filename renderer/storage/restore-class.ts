@@ -2,7 +2,8 @@
  * Restoring what only a coach's machine has; `undo-class.ts` takes it back.
  *
  * Only what is missing comes, by the rules of `take-in.ts`: a block is known
- * by its id, though nothing may be left in it; what a learner took back stays
+ * by its id, though nothing may be left in it, but a row that was found damaged
+ * (`damaged-results.ts`) is put right and stays so; what a learner took back stays
  * away, wherever it is read that they did; and so does what was deleted here.
  * What somebody is called here, and that they were let in again, is the newer
  * word and stays.
@@ -11,6 +12,7 @@ import type { BackupContents } from "../../core/backup/backup-reader";
 import type { Milliseconds } from "../../core/memory/review";
 import { forgetComputed } from "./cache";
 import { joined, later, readClassmateRow, rowOfBlocks } from "./classmate-row";
+import { readDamagedResults } from "./damaged-results";
 import type { RawRow, TurnwiseDatabase } from "./database";
 import {
   type ClassmateRow,
@@ -18,7 +20,7 @@ import {
   parseClassmateRow,
   parseHeardRow,
 } from "./heard-rows";
-import { withdraw } from "./take-in";
+import { isTorn, withdraw } from "./take-in";
 import type { RestoredPerson, RestoredSheet } from "./undo-class";
 
 type Answers = Extract<HeardRow, { kind: "answers" }>;
@@ -31,7 +33,7 @@ export interface PersonPlan {
   readonly here: RawRow | undefined;
   /** The same, as it is believed. */
   readonly row: ClassmateRow;
-  /** Blocks of answers whose id is nowhere here, and which may come. */
+  /** Blocks of answers whose id is nowhere here, or damaged, and which may come. */
   readonly answers: readonly Answers[];
   readonly withdrawals: readonly Withdrawn[];
   /** What their row is to say besides what the blocks say. */
@@ -112,7 +114,22 @@ async function planPerson(
   };
 }
 
-/** Works out what restoring would bring a class. Call it inside a transaction over sheets, classmates and heard. */
+/** The blocks that were found damaged and still are. */
+async function stillTorn(
+  database: TurnwiseDatabase,
+): Promise<ReadonlySet<string>> {
+  const noted = await readDamagedResults(database);
+  if (!noted.ok) return new Set();
+  const rows = await database.heard.bulkGet([...noted.value]);
+  return new Set(
+    noted.value.filter((_, i) => {
+      const row = rows[i];
+      return row !== undefined && isTorn(row);
+    }),
+  );
+}
+
+/** Works out what restoring would bring a class. Call it inside a transaction over sheets, classmates, heard and settings. */
 export async function planClass(
   database: TurnwiseDatabase,
   contents: BackupContents,
@@ -120,6 +137,7 @@ export async function planClass(
   const { sheets, heard } = database;
   let leftInFile = contents.unfinished;
   const known = new Set(await heard.toCollection().primaryKeys());
+  const torn = await stillTorn(database);
   const fresh = new Map<string, (Answers | Withdrawn)[]>();
   for (const [id, row] of contents.heard) {
     const read = parseHeardRow(row);
@@ -128,7 +146,7 @@ export async function planClass(
       const { learner } = read.value;
       const theirs = fresh.get(learner) ?? [];
       fresh.set(learner, theirs);
-      if (!known.has(id)) theirs.push(read.value);
+      if (!known.has(id) || torn.has(id)) theirs.push(read.value);
     }
   }
   const rows = new Map<string, ClassmateRow>();
@@ -164,13 +182,14 @@ async function restorePerson(
   let { shared } = plan.row;
   let added: readonly HeardRow[] = [...answers, ...withdrawals];
   if (plan.hides && withdrawnAt !== undefined) {
-    await heard.bulkAdd([...withdrawals]);
+    await heard.bulkPut([...withdrawals]);
     await withdraw(database, plan.row, withdrawnAt);
     before = await classmates.get(id);
     ({ shared } = await readClassmateRow(database, id));
     added = answers;
   }
-  await heard.bulkAdd([...added]);
+  const torn = await heard.bulkGet(added.map((block) => block.id));
+  await heard.bulkPut([...added]);
   for (const block of answers) shared = joined(shared, block);
   const after: ClassmateRow = {
     id,
@@ -180,7 +199,8 @@ async function restorePerson(
     ...(leftOut !== undefined && { leftOut }),
   };
   await classmates.put(after);
-  return { id, before, after, added: added.map((block) => block.id) };
+  const fresh = added.filter((_, i) => torn[i] === undefined);
+  return { id, before, after, added: fresh.map((block) => block.id) };
 }
 
 /** Adds what was planned. Call it inside the transaction in which it was planned, which also writes the cache. */

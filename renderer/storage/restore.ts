@@ -74,8 +74,8 @@ export function previewRestore(
   contents: BackupContents,
 ): Promise<Result<RestorePlan, StorageError>> {
   const { learners, decks, reviews, blocks, runs } = database;
-  const { sheets, classmates, heard } = database;
-  const tables = [learners, decks, reviews, blocks, runs];
+  const { sheets, classmates, heard, settings } = database;
+  const tables = [learners, decks, reviews, blocks, runs, settings];
   return tryReading(() =>
     database.transaction(
       "r",

@@ -87,7 +87,7 @@ export function noteBundle(
 }
 
 /** Whether a block's row is damaged, so that its file is to be read once more. What this machine sent itself is in its own log. */
-function isTorn(stored: RawRow): boolean {
+export function isTorn(stored: RawRow): boolean {
   const row = parseHeardRow(stored);
   if (!row.ok) return stored["kind"] !== "sent";
   return (

@@ -5,6 +5,7 @@ import { beforeEach, describe, expect, it, vi } from "vitest";
 import type { Milliseconds } from "../../../core/memory/review";
 import type { BackupContents } from "../../../core/backup/backup-reader";
 import { deleteClassmate } from "../../../renderer/storage/classmates";
+import { noteDamagedResults } from "../../../renderer/storage/damaged-results";
 import { surveyClass } from "../../../renderer/storage/class-survey";
 import { previewRestore, restore } from "../../../renderer/storage/restore";
 import { noteSent } from "../../../renderer/storage/sent-blocks";
@@ -227,6 +228,19 @@ describe("a restore onto a class that is here", () => {
     expect((await seen(database)).called).toBe("Owl");
     await undone(database);
     expect(await dumpOf(database)).toEqual(before);
+  });
+
+  it("puts a block right that was found damaged here, and lets it be when it is taken back", async () => {
+    const contents = await backupAfter(OLD, NEW);
+    const database = await storeAfter(OLD);
+    await database.heard.update(OLD.id, { answers: [7] });
+    // Whoever reads the class finds it.
+    await noteDamagedResults(database, [OLD.id]);
+    await restored(database, contents);
+    expect(idsOf(await seen(database))).toEqual(["Ann-0", "Ann-1"]);
+    expect(await restored(database, contents)).toMatchObject({ people: 0 });
+    await undone(database);
+    expect(idsOf(await seen(database))).toEqual(["Ann-0"]);
   });
 
   it("leaves what cannot be read in the file, where it would keep a whole block away", async () => {

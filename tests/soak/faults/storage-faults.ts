@@ -82,7 +82,7 @@ export const STORAGE_FAULTS: readonly PlantedFault[] = [
   {
     name: "a restore brings back results that were taken back or deleted here",
     file: "renderer/storage/restore-class.ts",
-    find: "if (!known.has(id)) theirs.push(read.value);",
+    find: "if (!known.has(id) || torn.has(id)) theirs.push(read.value);",
     replace: "theirs.push(read.value);",
     tests: ["tests/renderer/storage/restore-class.test.ts"],
   },
