@@ -46,6 +46,7 @@ const CLASS: readonly StoredMember[] = [
 ];
 
 const MAKE = "Make this Monday’s deck and sheets";
+const GO = "Go to its sheets";
 
 const grid = (page: Page) =>
   page.getByRole("grid", { name: "Everybody, case by case" });
@@ -88,10 +89,16 @@ test("one sentence says who is stuck where, and one press makes the lesson’s d
   await expect(page.locator("[data-sheet-page]").first()).toContainText(
     "Monday’s lesson,",
   );
-  // The same lesson is the same deck.
+  // The same lesson is the same deck, and the card says that it is there.
   await page.goBack();
   await grid(page).waitFor();
-  await lesson.getByRole("button", { name: MAKE }).click();
+  await expect(lesson).toContainText(/Made: “Monday’s lesson, .*”\./);
+  await expect(lesson).toContainText(
+    "The 5 who practise on this machine practise it.",
+  );
+  await expect(lesson.getByRole("checkbox")).toHaveCount(0);
+  await expect(lesson.getByRole("button", { name: MAKE })).toHaveCount(0);
+  await lesson.getByRole("button", { name: GO }).click();
   await page.waitForURL(/#\/coach\/sheets\//);
   expect(page.url()).toBe(made);
 
@@ -159,12 +166,16 @@ test("the coach takes a case out and puts another one in, by keys alone, and the
   );
   await page.goBack();
   await expect(titles.filter({ hasText: chosen })).toHaveCount(1);
+  await expect(lesson.getByRole("button", { name: GO })).toBeVisible();
   await lesson.getByRole("button", { name: "As it was proposed" }).click();
   await expect(titles).toHaveText([
     `${titleOf(STUCK_AT)} (corner)`,
     `${titleOf(TAKEN_FOR)} (corner)`,
   ]);
   await expect(main).toContainText(proposal);
+  // Of the proposal none is made.
+  await expect(lesson.getByRole("button", { name: MAKE })).toBeVisible();
+  await expect(lesson).not.toContainText("Made:");
 });
 
 test("the lesson’s deck and sheets are held as the class holds the cube, and who holds it otherwise is named", async ({
