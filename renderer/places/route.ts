@@ -72,6 +72,8 @@ export type Route =
       readonly page: typeof SHOW;
       /** In whose order one goes on from case to case; absent: the shelf's. */
       readonly deck?: string;
+      /** Leaving leads back to the class's page; absent: to the case, or to the bench. */
+      readonly from?: typeof CLASS;
     }
   | { readonly place: "progress" }
   | {
@@ -103,7 +105,9 @@ function deckNamed(text: string | undefined): { readonly deck?: string } {
  * Shape: `hash` as in `location.hash`, with or without its `#/`.
  */
 export function parseRoute(hash: string): Route {
-  const [place, first, second, third] = hash.replace(/^#?\/?/, "").split("/");
+  const [place, first, second, third, fourth] = hash
+    .replace(/^#?\/?/, "")
+    .split("/");
   const firstCase = first === undefined ? undefined : parseCaseId(first);
   switch (PLACES.find((known) => known === place)) {
     case "cases":
@@ -114,6 +118,7 @@ export function parseRoute(hash: string): Route {
           case: firstCase,
           page: SHOW,
           ...deckNamed(third),
+          ...(fourth === CLASS ? { from: CLASS } : {}),
         };
       return firstCase === undefined
         ? { place: "cases", shelf: stageNamed(first) ?? FIRST_LAYER_STAGES[0] }
@@ -173,8 +178,9 @@ export function formatRoute(route: Route): string {
       parts.push(route.case ?? route.shelf);
       if ("page" in route) {
         parts.push(route.page);
-        if (route.deck !== undefined)
-          parts.push(encodeURIComponent(route.deck));
+        if (route.deck !== undefined || route.from !== undefined)
+          parts.push(encodeURIComponent(route.deck ?? ""));
+        if (route.from !== undefined) parts.push(route.from);
       }
       break;
     case "coach":

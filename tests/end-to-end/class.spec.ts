@@ -178,6 +178,33 @@ test("the coach takes a case out and puts another one in, by keys alone, and the
   await expect(lesson).not.toContainText("Made:");
 });
 
+test("a case of the lesson is shown to a class, in the lesson’s order once its deck is made, and leaving leads back to the class", async ({
+  page,
+}) => {
+  await openClass(page);
+  const lesson = page.getByRole("region", { name: "Monday’s lesson" });
+  const show = (id: CaseId) =>
+    lesson.getByRole("link", { name: `Show it to a class: ${titleOf(id)}` });
+  await show(STUCK_AT).click();
+  await page.locator("[data-show-station='case']").waitFor();
+  await page.keyboard.press("Escape");
+  await grid(page).waitFor();
+  await expect(page).toHaveURL(/#\/coach\/class$/);
+
+  await lesson.getByRole("button", { name: MAKE }).click();
+  await page.waitForURL(/#\/coach\/sheets\//);
+  await page.goBack();
+  await show(STUCK_AT).click();
+  await expect(page.locator("[data-show-station]")).toContainText(
+    /Monday’s lesson, .*, 1 of 2/,
+  );
+  await page.keyboard.press("ArrowRight");
+  await expect(page).toHaveURL(new RegExp(`/cases/${TAKEN_FOR}/show/`));
+  await page.getByRole("button", { name: "Leave" }).click();
+  await expect(page).toHaveURL(/#\/coach\/class$/);
+  await grid(page).waitFor();
+});
+
 test("the lesson’s deck and sheets are held as the class holds the cube, and who holds it otherwise is named", async ({
   page,
 }) => {
@@ -199,9 +226,16 @@ test("the lesson’s deck and sheets are held as the class holds the cube, and w
   const title = caseTitle(STUCK_AT, wholeCubeNaming(USUAL_SCHEME, "down"));
   const lesson = page.getByRole("region", { name: "Monday’s lesson" });
   await expect(lesson.getByRole("listitem").first()).toContainText(title);
+  // By itself it would be shown as the coach holds it.
+  const show = lesson.getByRole("link", { name: /^Show it to a class/ });
+  await expect(show).toHaveCount(0);
   await lesson.getByRole("button", { name: MAKE }).click();
   await page.waitForURL(/#\/coach\/sheets\//);
   await expect(page.locator("[data-sheet-page]").first()).toContainText(title);
+  await page.goBack();
+  await expect(show.first()).toHaveAccessibleName(
+    `Show it to a class: ${title} (corner)`,
+  );
   expect(title).not.toBe(titleOf(STUCK_AT));
 });
 

@@ -47,6 +47,14 @@ const ROUTES: readonly Route[] = [
       page: "show",
       deck: "some/deck?",
     },
+    ...[{}, { deck: "some/deck?" }].map((told): Route => ({
+      place: "cases",
+      shelf: id.startsWith("E") ? "first-layer-edges" : "first-layer-corners",
+      case: id,
+      page: "show",
+      from: "class",
+      ...told,
+    })),
   ]),
 ];
 
