@@ -3,13 +3,14 @@
  * machine with several learners on it, whose answers lie in the store.
  */
 import { AxeBuilder } from "@axe-core/playwright";
-import type { Page } from "@playwright/test";
+import type { Locator, Page } from "@playwright/test";
 import type { CaseId } from "../../core/cases/case-ids";
 import { caseTitle } from "../../core/cases/case-words";
 import { wholeCubeNaming } from "../../core/cases/whole-cube-naming";
 import type { Review } from "../../core/memory/review";
 import { USUAL_SCHEME } from "../../core/picture/colour-sets";
 import { expect, test } from "./app";
+import { putRows } from "./page-store";
 import { readPdf, seePdf } from "./printed-pdf";
 import { answerDaysAgo } from "./stored-answers";
 import { storeClass, type StoredMember } from "./stored-class";
@@ -342,6 +343,53 @@ test("it is printed landscape in greys, its head on every page", async ({
   expect(text).toContain(`1 ${titleOf(STUCK_AT)}`);
   // What is on the screen is as it was.
   await expect(page.locator("[data-sheet]")).toHaveCount(0);
+});
+
+test("what can be pressed at the beginning of a line stands in line with the text, and has a box where text is beside it", async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 360, height: 740 });
+  await openClass(page);
+  await putRows(page, {
+    classmates: [
+      {
+        id: "bo",
+        shared: {
+          name: "Bo of the other machine",
+          id: "0".repeat(64),
+          madeAt: 1,
+          newest: 1,
+        },
+      },
+      { id: "away", leftOut: true },
+    ],
+  });
+  const lesson = page.getByRole("region", { name: "Monday’s lesson" });
+  await lesson
+    .getByRole("button", { name: /^Take out/ })
+    .first()
+    .click();
+  const again = lesson.getByRole("button", { name: "As it was proposed" });
+  const left = async (part: Locator) => (await part.boundingBox())?.x ?? NaN;
+  const title = lesson.getByRole("heading", { level: 2 });
+  expect(await left(again)).toBeCloseTo(await left(title), 0);
+  const box = (part: Locator) =>
+    part.evaluate((one) => getComputedStyle(one).borderLeftColor);
+  expect(await box(again)).not.toBe("rgba(0, 0, 0, 0)");
+
+  await page.getByRole("button", { name: "Take results in…" }).click();
+  const dialog = page.getByRole("dialog");
+  const rename = dialog.getByRole("button", { name: /^Call Bo/ });
+  // Its words, past its own edge and border.
+  const words = await rename.evaluate((one) => {
+    const range = document.createRange();
+    range.selectNodeContents(one);
+    return range.getBoundingClientRect().x;
+  });
+  const name = dialog.getByText("Bo of the other machine");
+  expect(words).toBeCloseTo(await left(name), 0);
+  const comeAgain = dialog.getByRole("button", { name: "Let them come again" });
+  expect(await box(comeAgain)).not.toBe("rgba(0, 0, 0, 0)");
 });
 
 for (const width of [1280, 360])
