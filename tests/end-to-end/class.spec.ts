@@ -298,6 +298,36 @@ test("the table is narrowed to a deck, sorted by deck and name, and a learner is
   await expect(page.getByRole("main")).not.toContainText("Mia has not");
 });
 
+test("of one learner the table bears the name and counts nobody, and on a telephone the marks that are explained keep their size", async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 360, height: 740 });
+  await page.goto("/");
+  await page.locator("[data-case]").waitFor();
+  await storeClass(page, [{ name: "Ben", answers: missed(STUCK_AT, [4, 2]) }]);
+  await page.goto("/#/coach/class");
+  const table = page.getByRole("grid", { name: "Ben, case by case" });
+  await expect(
+    page.getByRole("heading", { name: "Ben, case by case" }),
+  ).toBeVisible();
+  await expect(table.getByRole("rowheader")).toContainText("stuck at 1");
+  await expect(table.getByRole("columnheader").nth(1)).toHaveAccessibleName(
+    `${titleOf(STUCK_AT)} (corner)`,
+  );
+  await expect(table).not.toContainText("how many");
+  const widths = await page
+    .getByRole("list", { name: "What the marks mean" })
+    .locator("svg")
+    .evaluateAll((all) =>
+      all.map((one) => [
+        one.getBoundingClientRect().width,
+        Number(one.getAttribute("width")),
+      ]),
+    );
+  expect(widths.length).toBeGreaterThan(4);
+  for (const [drawn, wanted] of widths) expect(drawn).toBe(wanted);
+});
+
 test("a class without an answer is told what will stand there", async ({
   page,
 }) => {
