@@ -206,6 +206,45 @@ test("a case of the lesson is shown to a class, in the lesson’s order once its
   await grid(page).waitFor();
 });
 
+test("the mirrors of a lesson’s cases keep clear of the number and of the words", async ({
+  page,
+}) => {
+  // A mirror on the left, on the right, on both sides, none.
+  const ids: readonly CaseId[] = [
+    "E5b",
+    "second-layer-edges:FL-F",
+    "pairs:UFL-U.BL-B",
+    "E1",
+  ];
+  await page.setViewportSize({ width: 360, height: 740 });
+  await page.goto("/");
+  await page.locator("[data-case]").waitFor();
+  const answers = ids.flatMap((id) => missed(id, [4, 2]));
+  await storeClass(page, [{ name: "Ada", answers }]);
+  await page.goto("/#/coach/class");
+  const entries = page
+    .getByRole("region", { name: "Monday’s lesson" })
+    .getByRole("listitem")
+    .filter({ has: page.getByRole("heading") });
+  await expect(entries).toHaveCount(ids.length);
+  const gaps = await entries.evaluateAll((all) =>
+    all.map((entry) => {
+      const area = (selector: string) => {
+        const parts = [...entry.querySelectorAll(selector)];
+        const areas = parts.map((part) => part.getBoundingClientRect());
+        return {
+          left: Math.min(...areas.map(({ left }) => left)),
+          right: Math.max(...areas.map(({ right }) => right)),
+        };
+      };
+      const drawn = area("svg.cube-view > g");
+      const before = drawn.left - area(".number").right;
+      return Math.min(before, area(".words").left - drawn.right);
+    }),
+  );
+  for (const gap of gaps) expect(gap).toBeGreaterThanOrEqual(8);
+});
+
 test("the lesson’s deck and sheets are held as the class holds the cube, and who holds it otherwise is named", async ({
   page,
 }) => {
