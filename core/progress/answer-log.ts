@@ -109,7 +109,11 @@ export function gradedByCase(
   );
 }
 
-/** Whether the learner answered, however: a showing is no answer. */
+/**
+ * Whether the learner answered, however: alone, with help, again, beyond the
+ * schedule, by choosing or on paper. A showing is no answer. Wherever people
+ * read "12 answers", these are counted.
+ */
 export function isAnswer({ asking }: Pick<ProgressAnswer, "asking">): boolean {
   return asking !== "shown";
 }

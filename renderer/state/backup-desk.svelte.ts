@@ -33,8 +33,10 @@ const LAST_BACKUP_KEY = "last-backup";
 const LAST_BACKUP = v.object({
   /** UTC. Units: milliseconds. */
   at: v.pipe(v.number(), v.finite()),
-  /** How many answers it held. */
+  /** How many answers and showings it held. */
   answers: v.pipe(v.number(), v.integer(), v.minValue(0)),
+  /** How many of them were showings; a version before they were told apart does not say. */
+  shown: v.optional(v.pipe(v.number(), v.integer(), v.minValue(0))),
   /** How many whole runs; a version before there were any does not say. */
   runs: v.optional(v.pipe(v.number(), v.integer(), v.minValue(0)), 0),
 });
@@ -72,6 +74,7 @@ export class BackupDesk {
   readonly #database: TurnwiseDatabase;
   #last: LastBackup | undefined = $state.raw();
   #answers = $state(0);
+  #reviews = $state(0);
   #runs = $state(0);
   #first: number | undefined = $state();
   #undoable: LastRestore | undefined = $state.raw();
@@ -86,14 +89,20 @@ export class BackupDesk {
     return this.#last;
   }
 
-  /** Answers of everybody on this machine. */
-  get answers(): number {
-    return this.#answers;
+  /** Answers and showings of everybody on this machine: what a backup carries. */
+  get reviews(): number {
+    return this.#reviews;
   }
 
-  /** Answers since then, by anybody on this machine. */
+  /** Answers since then, by anybody on this machine; showings as well where it is not known how many were in that backup. */
   get answersSince(): number {
-    return Math.max(0, this.#answers - (this.#last?.answers ?? 0));
+    const { answers = 0, shown } = this.#last ?? { shown: 0 };
+    return Math.max(
+      0,
+      shown === undefined
+        ? this.#reviews - answers
+        : this.#answers - (answers - shown),
+    );
   }
 
   /** Whole runs of everybody on this machine. */
@@ -108,7 +117,7 @@ export class BackupDesk {
 
   /** Whether nobody has kept anything here. */
   get isEmpty(): boolean {
-    return this.#answers + this.#runs === 0;
+    return this.#reviews + this.#runs === 0;
   }
 
   /** Whether it is time for a backup. */
@@ -150,6 +159,7 @@ export class BackupDesk {
     const last = v.safeParse(LAST_BACKUP, stored.value);
     this.#last = last.success ? last.output : undefined;
     this.#answers = counted.value.answers;
+    this.#reviews = counted.value.reviews;
     this.#runs = counted.value.runs;
     this.#first = counted.value.first;
     this.#undoable = undoable.value;
@@ -177,8 +187,9 @@ export class BackupDesk {
   async handedOver(): Promise<Result<void, StorageError>> {
     const counted = await countAnswers(this.#database);
     if (!counted.ok) return counted;
-    const { answers, runs } = counted.value;
-    const last: LastBackup = { at: now(), answers, runs };
+    const { answers, reviews, runs } = counted.value;
+    const shown = reviews - answers;
+    const last: LastBackup = { at: now(), answers: reviews, shown, runs };
     const saved = await saveSetting(this.#database, LAST_BACKUP_KEY, last);
     return saved.ok ? this.look() : saved;
   }

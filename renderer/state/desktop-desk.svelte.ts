@@ -33,7 +33,8 @@ const DAY = 86_400_000;
 
 /** How much an automatic backup held. */
 interface Held {
-  readonly answers: number;
+  /** Answers and showings. */
+  readonly reviews: number;
   readonly runs: number;
 }
 
@@ -45,9 +46,9 @@ interface Held {
 async function keptToday(bridge: DesktopBridge): Promise<Held | undefined> {
   const known = await bridge.lastKnown();
   if (!known.ok || known.value === null) return undefined;
-  const { reviews: answers, runs = 0, at } = known.value;
+  const { reviews, runs = 0, at } = known.value;
   const age = now() - at;
-  return age >= 0 && age < DAY ? { answers, runs } : undefined;
+  return age >= 0 && age < DAY ? { reviews, runs } : undefined;
 }
 
 /** The page's side of the desktop app. */
@@ -151,28 +152,28 @@ export class DesktopDesk {
       this.#trouble = { of: "store", error: looked.error };
       return;
     }
-    const { answers, runs, isEmpty } = this.#backups;
+    const { reviews, runs, isEmpty } = this.#backups;
     if (isEmpty) {
       await this.#lookForLost(bridge);
       return;
     }
     this.#lost = undefined;
     this.#kept ??= await keptToday(bridge);
-    if (answers !== this.#kept?.answers || runs !== this.#kept.runs) {
-      this.#trouble = await this.#keep(bridge, { answers, runs });
-      if (this.#trouble === undefined) this.#kept = { answers, runs };
+    if (reviews !== this.#kept?.reviews || runs !== this.#kept.runs) {
+      this.#trouble = await this.#keep(bridge, { reviews, runs });
+      if (this.#trouble === undefined) this.#kept = { reviews, runs };
     }
   }
 
   async #keep(
     bridge: DesktopBridge,
-    { answers, runs }: Held,
+    { reviews, runs }: Held,
   ): Promise<AutomaticBackupTrouble | undefined> {
     const made = await this.#backups.make();
     if (!made.ok) return { of: "store", error: made.error };
     const bytes = new Uint8Array(await made.value.file.arrayBuffer());
     const kept = await bridge.automaticBackup({
-      reviews: answers,
+      reviews,
       ...(runs === 0 ? {} : { runs }),
       bytes,
     });

@@ -1,5 +1,6 @@
 /** What a backup would bring, and what it brought, in words. */
 import { listInWords } from "../../core/notation/sentence";
+import { isAnswer } from "../../core/progress/answer-log";
 import { isStrike } from "../../core/runs/run";
 import type { Restored } from "../storage/restore";
 import type { LearnerPlan, RestorePlan } from "../storage/restore-plan";
@@ -22,10 +23,17 @@ function newRuns({ freshRuns }: LearnerPlan): number {
   return freshRuns.filter((row) => !isStrike(row)).length;
 }
 
+/** A showing is no answer, and a backup brings it all the same. */
+function shownInWords(count: number): string {
+  return counted(count, "time shown the way", "times shown the way");
+}
+
 function whatOf(plan: LearnerPlan): string {
   const { fresh, alreadyHere, conflicts, repairs, here } = plan;
   const damaged = [...plan.damaged, ...plan.damagedRuns];
   const runs = newRuns(plan);
+  const answers = fresh.filter(isAnswer).length;
+  const shown = fresh.length - answers;
   const parts = [
     here === undefined
       ? "not here yet"
@@ -38,7 +46,10 @@ function whatOf(plan: LearnerPlan): string {
         : runs === 0
           ? "nothing new"
           : ""
-      : counted(fresh.length, "new answer", "new answers"),
+      : answers === 0
+        ? ""
+        : counted(answers, "new answer", "new answers"),
+    shown === 0 ? "" : shownInWords(shown),
     runs === 0 ? "" : counted(runs, "new whole run", "new whole runs"),
     alreadyHere === 0 ? "" : `${alreadyHere.toLocaleString("en")} already here`,
     repairs.length === 0
@@ -127,12 +138,20 @@ export function decksInWords(plan: RestorePlan): readonly string[] {
 
 /** What was restored. */
 export function restoredInWords(restored: Restored): string {
-  const { learners, reviews, repaired, runs, decksAdded, decksReplaced } =
-    restored;
+  const {
+    learners,
+    reviews,
+    shown,
+    repaired,
+    runs,
+    decksAdded,
+    decksReplaced,
+  } = restored;
   const { sheets, people } = restored;
   const parts = [
     ...(learners === 0 ? [] : [counted(learners, "learner", "learners")]),
-    counted(reviews, "answer", "answers"),
+    counted(reviews - shown, "answer", "answers"),
+    ...(shown === 0 ? [] : [shownInWords(shown)]),
     ...(repaired === 0
       ? []
       : [counted(repaired, "mended answer", "mended answers")]),

@@ -167,6 +167,17 @@ export function readKnownBlocks({
   );
 }
 
+/** Whether answers of somebody may be here already: they practise on this machine, or have shared before. */
+export function mayHaveAnswers(
+  { learners, classmates }: TurnwiseDatabase,
+  learner: string,
+): Promise<Result<boolean, StorageError>> {
+  return tryReading(async () => {
+    if ((await learners.get(learner)) !== undefined) return true;
+    return (await classmates.get(learner))?.["shared"] !== undefined;
+  });
+}
+
 /** Calls somebody by another name here; by their own again where it is undefined. */
 export function saveNickname(
   database: TurnwiseDatabase,

@@ -15,6 +15,7 @@ import type { BackupContents } from "../../core/backup/backup-reader";
 import { LONGEST_NAME, parseLearner } from "../../core/memory/learner";
 import type { Review } from "../../core/memory/review";
 import { inReplayOrder } from "../../core/memory/schedule";
+import { isAnswer } from "../../core/progress/answer-log";
 import type { Result } from "../../core/result";
 import { isStrike } from "../../core/runs/run";
 import { forgetComputed } from "./cache";
@@ -53,8 +54,10 @@ export interface RestoreChoice {
 export interface Restored {
   /** Learners that were not here. */
   readonly learners: number;
-  /** Answers added, and readable ones put in the place of damaged ones. */
+  /** Answers and showings added, and readable ones put in the place of damaged ones. */
   readonly reviews: number;
+  /** How many of those that were added are showings. */
+  readonly shown: number;
   readonly repaired: number;
   /** Damaged answers and runs put back as they were. */
   readonly damaged: number;
@@ -252,6 +255,11 @@ export function restore(
         const restored: Restored = {
           learners: done.filter(({ isNew }) => isNew).length,
           reviews: sum(chosen.map(({ fresh }) => fresh.length)),
+          shown: sum(
+            chosen.map(
+              ({ fresh }) => fresh.filter((one) => !isAnswer(one)).length,
+            ),
+          ),
           repaired: sum(chosen.map(({ repairs }) => repairs.length)),
           damaged: sum(
             chosen.map(

@@ -99,6 +99,25 @@ for (const { name, colorScheme, width, height } of WINDOWS) {
   });
 }
 
+test("Progress, Settings and the class say the same number of answers, and a showing is none", async ({
+  page,
+}) => {
+  await page.goto("/#/settings");
+  await expect(page.getByText(/^0 answers/)).toBeVisible();
+  await storeAnswers(page, [
+    answerDaysAgo("E1", 0, { asking: "shown" }),
+    answerDaysAgo("E1", 0, { asking: "helped" }),
+  ]);
+  await expect(page.getByText(/^1 answer,/)).toBeVisible();
+  await expect(page.getByText("No backup has been made")).toBeVisible();
+  await page.getByRole("button", { name: "Delete Learner 1…" }).click();
+  await expect(page.getByRole("dialog")).toContainText("their one answer");
+  await page.goto("/#/progress");
+  await expect(page.getByText("1 answer today.")).toBeVisible();
+  await page.goto("/#/coach/class");
+  await expect(page.getByText("1 learner, 1 answer")).toBeVisible();
+});
+
 test("a case is chosen to see whether it is getting faster", async ({
   page,
 }) => {

@@ -71,6 +71,40 @@ describe("the reminder of a backup", () => {
     expect(app.backups.isDue).toBe(true);
   });
 
+  it("counts no showing as an answer, and keeps it all the same", async () => {
+    const app = await opened();
+    const learner = app.current.learner.id;
+    const showing = () =>
+      sampleReview({ learner, asking: "shown", at: START as Milliseconds });
+    await app.database.reviews.bulkAdd([{ ...showing() }]);
+    await app.database.blocks.add({
+      ...{ learner, number: 0 },
+      reviews: [showing(), sampleReview({ learner })],
+    });
+    await app.backups.look();
+    const { backups } = app;
+    expect([backups.answersSince, backups.reviews]).toEqual([1, 3]);
+    await backups.handedOver();
+    await app.database.reviews.bulkAdd([
+      { ...showing() },
+      { ...sampleReview({ learner }) },
+    ]);
+    await backups.look();
+    expect(backups.answersSince).toBe(1);
+    // The note of a version that did not tell them apart.
+    await app.database.settings.put({
+      key: "last-backup",
+      value: { at: START, answers: 3, runs: 0 },
+    });
+    await backups.look();
+    expect(backups.answersSince).toBe(2);
+    await app.database.reviews.clear();
+    await app.database.blocks.clear();
+    await app.database.reviews.add({ ...showing() });
+    await backups.look();
+    expect([backups.answersSince, backups.isEmpty]).toEqual([0, false]);
+  });
+
   it("counts whole runs, which no version before them had in its backup", async () => {
     const app = await opened();
     const learner = app.current.learner.id;

@@ -4,6 +4,7 @@
  * was noted of damage say, is not read; one that cannot be read is told and left alone, and is read again at the next
  * look.
  */
+import { isAnswer } from "../../../core/progress/answer-log";
 import { err, ok, type Result } from "../../../core/result";
 import {
   idInFileName,
@@ -12,7 +13,7 @@ import {
 import { breather } from "../../platform/breather";
 import type { FolderError, ResultsFolder } from "../../platform/results-folder";
 import type { TurnwiseDatabase } from "../../storage/database";
-import { readKnownBlocks } from "../../storage/classmates";
+import { mayHaveAnswers, readKnownBlocks } from "../../storage/classmates";
 import {
   forgetDamagedResults,
   readDamagedResults,
@@ -26,7 +27,10 @@ import { noteBundle, takeIn, type TakenIn } from "../../storage/take-in";
 export interface Arrival {
   readonly learner: string;
   readonly name: string;
-  answers: number;
+  /** How many answers came, each once; showings are none. */
+  readonly answers: number;
+  /** Whether some of them may have been here: they practise here, or shared before. */
+  readonly wasHere: boolean;
 }
 
 /** What a look came to. */
@@ -59,7 +63,8 @@ async function takeAll(
   files: readonly Waiting[],
   onprogress: (done: number, of: number) => void,
 ): Promise<Result<Intake, StorageError>> {
-  const arrivals = new Map<string, Arrival>();
+  const arrivals = new Map<string, Omit<Arrival, "answers">>();
+  const came = new Map<string, Set<string>>();
   const unread: { name: string; error: ResultsFileError | FolderError }[] = [];
   const gone = new Set<string>();
   let [leftOut, known] = [0, 0];
@@ -75,6 +80,8 @@ async function takeAll(
     }
     const outcomes = new Set<TakenIn>();
     for (const named of file.value.blocks) {
+      const before = await mayHaveAnswers(database, named.block.learner);
+      if (!before.ok) return before;
       const taken = await takeIn(database, named);
       if (!taken.ok) return taken;
       outcomes.add(taken.value);
@@ -82,10 +89,13 @@ async function takeAll(
       if (taken.value !== "new") continue;
       if (block.kind === "withdrawn") gone.add(block.learner);
       else {
-        const { learner } = block;
-        const so = arrivals.get(learner)?.answers ?? 0;
-        const answers = so + block.answers.length;
-        arrivals.set(learner, { learner, name: block.name, answers });
+        const { learner, name } = block;
+        const wasHere = arrivals.get(learner)?.wasHere ?? before.value;
+        arrivals.set(learner, { learner, name, wasHere });
+        const ids = came.get(learner) ?? new Set();
+        for (const answer of block.answers)
+          if (isAnswer(answer)) ids.add(answer.id);
+        came.set(learner, ids);
       }
     }
     if (outcomes.has("left-out")) leftOut += 1;
@@ -95,7 +105,10 @@ async function takeAll(
       if (!noted.ok) return noted;
     }
   }
-  const all = [...arrivals.values()];
+  const all = [...arrivals.values()].map((one) => ({
+    ...one,
+    answers: came.get(one.learner)?.size ?? 0,
+  }));
   return ok({ arrivals: all, withdrawn: gone.size, leftOut, known, unread });
 }
 

@@ -13,6 +13,7 @@ import type {
   Milliseconds,
   Review,
 } from "../../../core/memory/review";
+import { isAnswer } from "../../../core/progress/answer-log";
 import { err, ok, type Result } from "../../../core/result";
 import type { ResultsBlock } from "../../../core/sharing/results-block";
 import {
@@ -57,6 +58,8 @@ export interface Sharer {
 /** What was laid into the folder. */
 export interface Sent {
   readonly answers: number;
+  /** Showings, which go along and are no answers. */
+  readonly shown: number;
   /** Answers that no other Turnwise could read, and that stay here. */
   readonly leftOut: number;
 }
@@ -120,7 +123,7 @@ export function shareNow(
     const shared = sharedIds(sent.value.blocks, names.value, part);
     const fresh = reviews.filter(({ id }) => !shared.has(id));
     const last = later(sent.value.last, lastMadeAt);
-    let [answers, leftOut] = [0, 0];
+    let [answers, shown, leftOut] = [0, 0, 0];
     for (const block of blocksToShare({
       ...{ learner: learner.id, name, part, reviews: fresh, now, last },
     })) {
@@ -141,10 +144,15 @@ export function shareNow(
         packed.bytes,
       );
       if (!written.ok) return written;
-      answers += packed.answers.length;
+      const laid = new Set(packed.answers);
+      for (const one of block.answers) {
+        if (!laid.has(one.id)) continue;
+        if (isAnswer(one)) answers += 1;
+        else shown += 1;
+      }
     }
     // A look at which nothing was new leaves the day's block to what comes.
-    if (answers > 0) {
+    if (answers + shown > 0) {
       const changed = await changeSharing(database, learner.id, {
         sharedOn: today,
       });
@@ -153,7 +161,7 @@ export function shareNow(
     // What is laid there is shared, though it could not be put together: some
     // folders let nobody remove a file. It is tried again at the next sharing.
     await bundlePastMonths(...[database, learner.id, folder, names.value, now]);
-    return ok({ answers, leftOut });
+    return ok({ answers, shown, leftOut });
   });
 }
 

@@ -7,14 +7,18 @@ function counted(count: number, one: string, many: string): string {
 }
 
 /** What went into the folder. */
-export function sentInWords({ answers, leftOut }: Sent): string {
+export function sentInWords({ answers, shown, leftOut }: Sent): string {
   const odd =
     leftOut === 0
       ? ""
       : ` ${counted(leftOut, "answer is", "answers are")} too odd to be shared and stay here.`;
-  return answers === 0
-    ? `Nothing is new since you last shared.${odd}`
-    : `Shared with your coach: ${counted(answers, "answer", "answers")}.${odd}`;
+  if (answers + shown === 0)
+    return `Nothing is new since you last shared.${odd}`;
+  const what =
+    answers === 0
+      ? counted(shown, "time shown the way", "times shown the way")
+      : counted(answers, "answer", "answers");
+  return `Shared with your coach: ${what}.${odd}`;
 }
 
 /** So many people are named one by one. */
@@ -28,7 +32,7 @@ export function intakeInWords(intake: Intake): readonly string[] {
     .slice(0, MOST_TOLD)
     .map(
       ({ name, answers }) =>
-        `${name}: ${counted(answers, "answer", "answers")}.`,
+        `${name}: ${answers === 0 ? "no new answer" : counted(answers, "answer", "answers")}.`,
     );
   const others = [
     ...(more > 0
@@ -44,6 +48,10 @@ export function intakeInWords(intake: Intake): readonly string[] {
       : [
           `${counted(leftOut, "file is", "files are")} of somebody whose results were deleted here, and stays away.`,
         ]),
+    // A file that is handed over holds everything, what came before as well.
+    ...(arrivals.some(({ wasHere }) => wasHere)
+      ? ["Answers that were here already count once."]
+      : []),
   ];
   const all = [...came, ...others];
   return all.length > 0 || unread.length > 0 ? all : ["Nothing new came."];

@@ -3,6 +3,10 @@ import "fake-indexeddb/auto";
 import { beforeEach, describe, expect, it, vi } from "vitest";
 import { ANN, BEN } from "../../core/backup/sample-backup";
 import type { Milliseconds, Review } from "../../../core/memory/review";
+import {
+  learnersToRestore,
+  restoredInWords,
+} from "../../../renderer/state/restore-words";
 import type { TurnwiseDatabase } from "../../../renderer/storage/database";
 import {
   undoableRestore,
@@ -91,6 +95,7 @@ const CLUB_DECK = sampleDeckRow("Tuesday club", CLUB_ID);
 const NOTHING = {
   learners: 0,
   reviews: 0,
+  shown: 0,
   repaired: 0,
   damaged: 0,
   runs: 0,
@@ -103,6 +108,26 @@ const NOTHING = {
 beforeEach(forgetDatabases);
 
 describe("restoring", () => {
+  it("says of showings that they are no answers, and brings them all the same", async () => {
+    const [first, ...others] = sampleReviews(3, { learner: ANN.id });
+    if (first === undefined) throw new Error("there are three");
+    const contents = await asBackup(() =>
+      storeOfAnn([{ ...first, asking: "shown" }, ...others]),
+    );
+    const database = await openTestDatabase();
+    const plan = await planOf(database, contents);
+    expect(learnersToRestore(plan)).toMatchObject([
+      { what: "not here yet, 2 new answers, 1 time shown the way." },
+    ]);
+    const done = await restore(database, contents, CHOICE);
+    if (!done.ok) throw new Error(done.error.code);
+    expect(done.value).toMatchObject({ reviews: 3, shown: 1 });
+    expect(restoredInWords(done.value)).toBe(
+      "Restored: 1 learner, 2 answers and 1 time shown the way.",
+    );
+    expect((await logOf(database)).reviews).toHaveLength(3);
+  });
+
   it("into another store brings over learners, settings, decks and all answers", async () => {
     const contents = await asBackup(async () => {
       const database = await storeOfAnn();

@@ -30,6 +30,33 @@ afterAll(async () => {
   await forgetDatabases();
 });
 
+describe("how many answers came", () => {
+  it("are those given: each once, a showing none; and whether some may have been here is known", async () => {
+    const [first, second, third] = answersOf(ANN, 3);
+    if (first === undefined || second === undefined || third === undefined)
+      throw new Error("there are three");
+    const shown = { ...third, asking: "shown" as const };
+    const { folder, files } = folderInMemory();
+    const lay = async (block: ReturnType<typeof answersBlock>) => {
+      const { id, bytes } = await packResults(block);
+      files.set(resultsFileName(id), bytes);
+    };
+    const arrivals = async () => {
+      const came = await lookThroughFolder(coach, folder);
+      return came.ok ? came.value.arrivals : [];
+    };
+    await lay(answersBlock(1, [first, shown]));
+    await lay(answersBlock(2, [first, second]));
+    expect(await arrivals()).toMatchObject([{ answers: 2, wasHere: false }]);
+    await lay(answersBlock(3, [second]));
+    expect(await arrivals()).toMatchObject([{ answers: 1, wasHere: true }]);
+    await coach.learners.put({ ...BEN });
+    await lay(answersBlock(4, answersOf(BEN, 1), { learner: BEN.id }));
+    expect(await arrivals()).toMatchObject([{ answers: 1, wasHere: true }]);
+    for (const table of coach.tables) await table.clear();
+  });
+});
+
 describe("a file whose row here is damaged", () => {
   it("is read again where the row has lost whose it was", async () => {
     const { id, bytes } = await packResults(answersBlock(1, answersOf(ANN, 2)));

@@ -100,7 +100,7 @@ describe("sharing", () => {
     await choose("answers", "Owl");
     expect(await shareNow(ann(answersOf(ANN, 2)), folder)).toEqual({
       ok: true,
-      value: { answers: 2, leftOut: 0 },
+      value: { answers: 2, shown: 0, leftOut: 0 },
     });
     expect(await shareNow(ann(answersOf(ANN, 3)), folder)).toMatchObject({
       value: { answers: 1 },
@@ -115,6 +115,28 @@ describe("sharing", () => {
     ]);
     for (const bytes of files.values())
       expect(gunzipSync(bytes).toString()).not.toMatch(/"Ann"|position|deck/);
+  });
+
+  it("sends showings along, and counts them as no answers", async () => {
+    const { folder, files } = folderInMemory();
+    await choose("answers");
+    const log = answersOf(ANN, 3).map((review, n): Review => {
+      return n === 1 ? review : { ...review, asking: "shown" };
+    });
+    const told = [];
+    for (const count of [2, 2, 3]) {
+      const sent = await shareNow(ann(log.slice(0, count)), folder);
+      told.push(sent.ok && [sent.value.answers, sent.value.shown]);
+    }
+    expect(told).toEqual([
+      [1, 1],
+      [0, 0],
+      [0, 1],
+    ]);
+    expect(await blocksIn(files)).toMatchObject([
+      { answers: { length: 2 } },
+      { answers: { length: 1 } },
+    ]);
   });
 
   it("sends nothing twice where two windows share at once", async () => {
