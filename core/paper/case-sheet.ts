@@ -18,6 +18,7 @@ import {
 } from "./block";
 import { contentWidth } from "./paper-size";
 import { type SheetPart, TYPE } from "./sheet";
+import { SHEET_DAYS } from "./sheet-days";
 import {
   type CasesOnPaper,
   type CellPlace,
@@ -28,8 +29,6 @@ import {
 } from "./shown-case";
 import { labelled, setUpBlocks } from "./told-turns";
 import { textWidth } from "./text-width";
-
-const DAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"] as const;
 
 const TICK = { size: 4.3, pitch: 9 } as const;
 const TICK_LABEL = "Done on";
@@ -47,7 +46,7 @@ function tickBlock(): Block {
       ...style,
     },
   ];
-  DAYS.forEach((day, n) => {
+  SHEET_DAYS.forEach((day, n) => {
     const middle = labelWidth + (n + 0.5) * TICK.pitch;
     items.push(
       {
@@ -69,7 +68,7 @@ function tickBlock(): Block {
     );
   });
   return {
-    width: labelWidth + DAYS.length * TICK.pitch,
+    width: labelWidth + SHEET_DAYS.length * TICK.pitch,
     height: TICK.size + 0.2 + lineHeight(style),
     items,
   };

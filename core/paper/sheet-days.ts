@@ -3,7 +3,18 @@ import { dayAfter } from "../memory/local-day";
 import type { LocalDay } from "../memory/review";
 import type { CodedKind } from "./sheet-code";
 
-const WEEK = 7;
+/** What a case sheet calls its seven boxes; whoever enters them finds the same words. Shape: Monday first, in the order of the boxes. */
+export const SHEET_DAYS = [
+  "Mon",
+  "Tue",
+  "Wed",
+  "Thu",
+  "Fri",
+  "Sat",
+  "Sun",
+] as const;
+
+const WEEK = SHEET_DAYS.length;
 
 /** 1 January 1970 was a Thursday: three days after a Monday. */
 const THURSDAY = 3;

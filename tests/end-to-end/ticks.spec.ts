@@ -76,6 +76,15 @@ test("a sheet of 12 cases and 30 ticks goes in by 45 keys, and its answers are s
   await page.getByRole("link", { name: "Coach" }).waitFor();
   await addLearner(page, "Ben");
   const code = await makeSheet(page, /With the ways/, 12);
+  // The words under the boxes of the first case, from the left.
+  const texts = await page
+    .locator("[data-sheet-page]")
+    .first()
+    .locator("text")
+    .allTextContents();
+  const done = texts.indexOf("Done on");
+  const onPaper = texts.slice(done + 1, done + 8);
+  expect(onPaper).toEqual(["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"]);
   await print(page);
 
   await page.goto("/#/coach/ticks");
@@ -96,6 +105,11 @@ test("a sheet of 12 cases and 30 ticks goes in by 45 keys, and its answers are s
   await keyboard.press("Enter");
   await expect(page.getByRole("heading", { name: "Learner 1" })).toBeVisible();
   await expect(page.locator('[data-place="0/0"]')).toBeFocused();
+  // The columns are those of the paper, in its order, each with its date.
+  await expect(page.getByRole("columnheader")).toHaveText([
+    "On the sheet",
+    ...onPaper.map((day) => new RegExp(`^${day} \\d{1,2} [A-Z][a-z]+$`)),
+  ]);
   const rows = ["1234567", "135", "2", "1357", "12", "4567", "1"];
   rows.push("67", "123", "2", "", "15");
   expect(rows.join("")).toHaveLength(30);
