@@ -84,7 +84,7 @@ test.describe("the script of the other places", () => {
     await expect(page.getByRole("main")).toBeFocused();
     await expect(page.getByRole("main")).toBeEmpty();
     comes?.();
-    await expect(page.getByText("Nothing to show yet")).toBeVisible();
+    await expect(page.getByText("No answers to show yet")).toBeVisible();
     await expect(page.getByRole("main")).toBeFocused();
   });
 
@@ -99,7 +99,7 @@ test.describe("the script of the other places", () => {
     for (const [name, shows] of [
       ["Settings", "Your cube"],
       ["Cases", "How well you know a case"],
-      ["Progress", "Nothing to show yet"],
+      ["Progress", "No answers to show yet"],
       ["Coach", "What Learner 1 practises"],
     ] as const) {
       await page

@@ -104,7 +104,7 @@ const PLACES: readonly Place[] = [
   {
     name: "progress before the first answer",
     address: "/#/progress",
-    shows: "Nothing to show yet",
+    shows: "No answers to show yet",
   },
   {
     name: "progress",
@@ -334,7 +334,7 @@ test("what a learner practises is chosen on the bench and holds", async ({
 
 test("what comes back is also told as a table", async ({ page }) => {
   await page.goto("/#/progress");
-  await expect(page.getByText("Nothing to show yet")).toBeVisible();
+  await expect(page.getByText("No answers to show yet")).toBeVisible();
   await storeAnswers(page, ANSWERS);
   const coming = page.getByRole("region", { name: "What comes back when?" });
   await expect(coming.getByRole("img", { name: /\d+/ })).toBeVisible();

@@ -49,7 +49,7 @@ function twoMonths(): readonly Review[] {
 
 async function open(page: Page): Promise<void> {
   await page.goto("/#/progress");
-  await expect(page.getByText("Nothing to show yet")).toBeVisible();
+  await expect(page.getByText("No answers to show yet")).toBeVisible();
   await storeAnswers(page, twoMonths());
   await expect(page.getByText("160 answers since")).toBeVisible();
 }

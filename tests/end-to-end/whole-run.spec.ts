@@ -2,7 +2,8 @@
 import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
 import { expect, test } from "./app";
-import { storedRows } from "./page-store";
+import { sampleRun } from "../core/runs/sample-run";
+import { putRows, storedRows } from "./page-store";
 
 function at(page: Page, state: string) {
   return page.locator(`[data-run-state="${state}"]`);
@@ -176,6 +177,33 @@ for (const colorScheme of ["light", "dark"] as const)
     await expect(at(page, "running")).toBeVisible();
     await check();
   });
+
+test("a Progress without answers leads to the runs, and shows those that were made", async ({
+  page,
+}) => {
+  await page.goto("/#/progress");
+  await expect(page.getByText("No answers to show yet")).toBeVisible();
+  const runs = page.getByRole("region", { name: "Your whole runs" });
+  await page.getByRole("link", { name: /^whole runs/ }).click();
+  await expect(at(page, "choose")).toBeVisible();
+  await page.goto("/#/progress");
+  await expect(page.getByRole("link", { name: /^whole runs/ })).toBeVisible();
+  await expect(runs).toHaveCount(0);
+  const { learners = [] } = await storedRows(page, ["learners"]);
+  const learner = String(Reflect.get(Object(learners[0]), "id"));
+  await putRows(page, {
+    runs: [
+      sampleRun({ id: "a", learner }),
+      sampleRun({ id: "b", learner, kind: "solve", ending: "not-done" }),
+    ],
+  });
+  await page.reload();
+  await expect(runs.getByRole("listitem")).toHaveText([
+    "The first layer: 1 run so far, the best 12.34 s.",
+    "The whole cube: 1 run, none done yet.",
+  ]);
+  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+});
 
 test("a run after a look at another place counts with those before it, and each kind has its own number", async ({
   page,
