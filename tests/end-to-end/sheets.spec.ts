@@ -46,6 +46,22 @@ function printed(page: Page): Promise<Buffer> {
   return page.pdf({ preferCSSPageSize: true, printBackground: true });
 }
 
+test("the labels of the choices look alike", async ({ page }) => {
+  await open(page, "practice");
+  const looks = await Promise.all(
+    ["Deck", "Positions", "Number of the sheet"].map((text) =>
+      page
+        .locator("label", { hasText: new RegExp(`^${text}$`) })
+        .evaluate((label) => {
+          const { fontSize, fontWeight, color } = getComputedStyle(label);
+          return [fontSize, fontWeight, color];
+        }),
+    ),
+  );
+  expect(looks[1]).toEqual(looks[0]);
+  expect(looks[2]).toEqual(looks[0]);
+});
+
 for (const paper of ["a4", "letter"] as const)
   test(`on ${paper} every page of every kind is printed once, at its size, within its margins, with its text`, async ({
     page,

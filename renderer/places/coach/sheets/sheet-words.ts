@@ -61,6 +61,14 @@ export const OPENING_WORDS: Readonly<Record<Opening, string>> = {
   anywhere: "from any side",
 };
 
+/** How many of a deck's cases a sheet takes: "All 12 cases", "Both cases", "3 of 12 cases". */
+export function casesInWords(wanted: number, all: number): string {
+  if (wanted === 0) return "No cases";
+  if (wanted < all) return `${wanted} of ${all} cases`;
+  if (all === 1) return "Its one case";
+  return all === 2 ? "Both cases" : `All ${all} cases`;
+}
+
 /** "1 page", "3 pages". */
 export function pagesInWords(pages: number): string {
   return pages === 1 ? "1 page" : `${pages} pages`;
