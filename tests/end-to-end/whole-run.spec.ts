@@ -95,6 +95,9 @@ test("a cube is mixed turn by turn, run and reported, by keyboard alone, and the
   await page.keyboard.press("Enter");
   const home = page.getByRole("region", { name: "The number to show at home" });
   await expect(home).toContainText(shown);
+  await expect(
+    home.getByRole("heading", { name: "The number to show at home" }),
+  ).toBeVisible();
   await page.reload();
   await expect(home).toContainText(shown);
 });
