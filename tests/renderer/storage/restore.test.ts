@@ -7,103 +7,29 @@ import {
   learnersToRestore,
   restoredInWords,
 } from "../../../renderer/state/restore-words";
-import type { TurnwiseDatabase } from "../../../renderer/storage/database";
 import {
   undoableRestore,
   undoRestore,
 } from "../../../renderer/storage/last-restore";
-import { deleteLearner } from "../../../renderer/storage/learners";
-import {
-  isRestorable,
-  previewRestore,
-  restore,
-  type RestoreChoice,
-} from "../../../renderer/storage/restore";
-import type { RestorePlan } from "../../../renderer/storage/restore-plan";
-import { acknowledgeReview, readLog } from "../../../renderer/storage/reviews";
-import {
-  BLOCK_SIZE,
-  KEPT_LOOSE,
-  sealReviews,
-} from "../../../renderer/storage/sealing";
+import { isRestorable, restore } from "../../../renderer/storage/restore";
+import { BLOCK_SIZE, KEPT_LOOSE } from "../../../renderer/storage/sealing";
 import { sampleRun } from "../../core/runs/sample-run";
-import { backedUp, contentsOf, dumpOf } from "./backup-files";
+import { dumpOf } from "./backup-files";
 import { forgetDatabases, openTestDatabase } from "./fresh-database";
 import { DECK_ID, sampleDeckRow } from "./sample-deck-row";
 import { sampleReview, sampleReviews, TUESDAY_NINE } from "./sample-review";
-
-const CHOICE: RestoreChoice = {
-  learners: [ANN.id, BEN.id],
-  decks: "new",
-  ofClass: true,
-  nameless: "From a backup",
-  now: 9,
-};
-
-const REVIEWS = sampleReviews(6, { learner: ANN.id });
-
-async function addRows(
-  database: TurnwiseDatabase,
-  reviews: readonly Review[],
-): Promise<void> {
-  await database.reviews.bulkPut(reviews.map((review) => ({ ...review })));
-}
-
-/** A store with Ann, her settings and some answers. */
-async function storeOfAnn(
-  reviews: readonly Review[] = REVIEWS,
-): Promise<TurnwiseDatabase> {
-  const database = await openTestDatabase();
-  await database.learners.put({ ...ANN });
-  await database.settings.put({
-    key: `learner:${ANN.id}`,
-    value: { hold: "down" },
-  });
-  await addRows(database, reviews);
-  return database;
-}
-
-/** What a store holds, as a backup; the store is forgotten. */
-async function asBackup(fill: () => Promise<TurnwiseDatabase>) {
-  const database = await fill();
-  const contents = await contentsOf(await backedUp(database));
-  database.close();
-  await forgetDatabases();
-  return contents;
-}
-
-async function planOf(
-  database: TurnwiseDatabase,
-  contents: Parameters<typeof previewRestore>[1],
-): Promise<RestorePlan> {
-  const before = await dumpOf(database);
-  const preview = await previewRestore(database, contents);
-  if (!preview.ok) throw new Error(preview.error.code);
-  expect(await dumpOf(database)).toEqual(before);
-  return preview.value;
-}
-
-async function logOf(database: TurnwiseDatabase, learner = ANN.id) {
-  const log = await readLog(database, learner);
-  if (!log.ok) throw new Error(log.error.code);
-  return log.value;
-}
-
-const CLUB_ID = "5c0de1f0-96b4-4a3e-8a0b-2f6f0d9b7e55";
-const CLUB_DECK = sampleDeckRow("Tuesday club", CLUB_ID);
-
-const NOTHING = {
-  learners: 0,
-  reviews: 0,
-  shown: 0,
-  repaired: 0,
-  damaged: 0,
-  runs: 0,
-  decksAdded: 0,
-  decksReplaced: 0,
-  sheets: 0,
-  people: 0,
-};
+import {
+  addRows,
+  asBackup,
+  CHOICE,
+  CLUB_DECK,
+  CLUB_ID,
+  logOf,
+  NOTHING,
+  planOf,
+  REVIEWS,
+  storeOfAnn,
+} from "./restore-room";
 
 beforeEach(forgetDatabases);
 
@@ -406,158 +332,5 @@ describe("restoring", () => {
       ["readwrite", { durability: "strict" }],
     ]);
     transaction.mockRestore();
-  });
-});
-
-describe("a restore", () => {
-  const older = sampleReviews(BLOCK_SIZE, { learner: ANN.id });
-  const newer = sampleReviews(BLOCK_SIZE, {
-    learner: ANN.id,
-    case: "E8a",
-  });
-
-  it("can be taken back wholly, even after its answers were sealed among others", async () => {
-    const contents = await asBackup(() => storeOfAnn(older));
-    const database = await storeOfAnn(newer);
-    const log = await logOf(database);
-    await restore(database, contents, CHOICE);
-    expect(await sealReviews(database, ANN.id)).toEqual({ ok: true, value: 1 });
-    expect(await undoRestore(database)).toEqual({ ok: true, value: undefined });
-    expect(await logOf(database)).toEqual(log);
-    expect(await undoRestore(database)).toEqual({
-      ok: false,
-      error: { code: "nothing-to-undo" },
-    });
-  });
-
-  it("throws away what was computed from the logs it touches, and so does taking it back", async () => {
-    const contents = await asBackup(storeOfAnn);
-    const database = await storeOfAnn([]);
-    const compute = () =>
-      database.cache.bulkPut(
-        [ANN.id, BEN.id].map((learner) => ({
-          learner,
-          name: "class-summary",
-          key: "",
-        })),
-      );
-    const computed = async () =>
-      (await database.cache.toArray()).map(({ learner }) => learner);
-    await compute();
-    await restore(database, contents, { ...CHOICE, learners: [ANN.id] });
-    expect(await computed()).toEqual([BEN.id]);
-    await compute();
-    expect(await undoRestore(database)).toEqual({ ok: true, value: undefined });
-    expect(await computed()).toEqual([BEN.id]);
-  });
-
-  it("that made a learner leaves nothing of them when it is taken back", async () => {
-    const contents = await asBackup(storeOfAnn);
-    const database = await openTestDatabase();
-    const before = await dumpOf(database);
-    await restore(database, contents, CHOICE);
-    // What they chose since is no practice: the restore can still be taken back.
-    for (const key of ["practice", "learner", "sharing", "check", "decks-seen"])
-      await database.settings.put({ key: `${key}:${ANN.id}`, value: {} });
-    await undoRestore(database);
-    expect(await dumpOf(database)).toEqual(before);
-  });
-
-  it.each<[string, (database: TurnwiseDatabase) => PromiseLike<unknown>]>([
-    [
-      "an answer was given, its time set back or not",
-      (database) =>
-        acknowledgeReview(database, {
-          review: sampleReview({ learner: ANN.id, at: 1 as Milliseconds }),
-        }),
-    ],
-    [
-      "a round was begun",
-      (database) =>
-        database.rounds.put({ id: "new", learner: ANN.id, savedAt: 1 }),
-    ],
-    [
-      "a round went on",
-      (database) =>
-        database.rounds.put({ id: "old", learner: ANN.id, savedAt: 2 }),
-    ],
-    ["a round ended", (database) => database.rounds.delete("old")],
-    ["its learner was deleted", (database) => deleteLearner(database, ANN.id)],
-  ])("can no longer be taken back once %s", async (_what, happens) => {
-    const contents = await asBackup(storeOfAnn);
-    const database = await storeOfAnn(REVIEWS.slice(0, 2));
-    await database.rounds.put({ id: "old", learner: ANN.id, savedAt: 1 });
-    await restore(database, contents, CHOICE);
-    expect(await undoableRestore(database)).toMatchObject({
-      ok: true,
-      value: { madeAt: 5 },
-    });
-    await happens(database);
-    const before = await dumpOf(database);
-    expect(await undoRestore(database)).toEqual({
-      ok: false,
-      error: { code: "practised-since" },
-    });
-    expect(await dumpOf(database)).toEqual(before);
-    expect(await undoableRestore(database)).toEqual({
-      ok: true,
-      value: undefined,
-    });
-  });
-
-  it("can be taken back whatever somebody else practised", async () => {
-    const contents = await asBackup(storeOfAnn);
-    const database = await openTestDatabase();
-    await database.learners.put({ ...BEN });
-    await restore(database, contents, CHOICE);
-    await acknowledgeReview(database, {
-      review: sampleReview({ learner: BEN.id }),
-    });
-    expect(await undoRestore(database)).toEqual({ ok: true, value: undefined });
-  });
-
-  it("leaves decks in the file that cannot be read, or take the place of one that came with the app", async () => {
-    const contents = await asBackup(async () => {
-      const database = await openTestDatabase();
-      await database.decks.bulkPut([
-        { id: DECK_ID, name: "no deck" },
-        sampleDeckRow("First-layer edges", "starter-edges"),
-      ]);
-      return database;
-    });
-    const database = await openTestDatabase();
-    const plan = await planOf(database, contents);
-    expect([plan.newDecks, plan.leftInFile]).toEqual([[], 2]);
-    await restore(database, contents, { ...CHOICE, decks: "new-and-changed" });
-    expect(await database.decks.count()).toBe(0);
-  });
-
-  it("leaves a deck that its coach has changed since", async () => {
-    const contents = await asBackup(async () => {
-      const database = await openTestDatabase();
-      await database.decks.bulkPut([CLUB_DECK, sampleDeckRow("theirs")]);
-      return database;
-    });
-    const database = await openTestDatabase();
-    await database.decks.put(sampleDeckRow("mine"));
-    await restore(database, contents, { ...CHOICE, decks: "new-and-changed" });
-    await database.decks.bulkPut([
-      sampleDeckRow("Wednesday club", CLUB_ID),
-      sampleDeckRow("ours"),
-    ]);
-    await undoRestore(database);
-    expect(await database.decks.toArray()).toEqual([
-      sampleDeckRow("ours"),
-      sampleDeckRow("Wednesday club", CLUB_ID),
-    ]);
-  });
-
-  it("whose word was damaged by hand cannot be taken back", async () => {
-    const database = await openTestDatabase();
-    await database.settings.put({ key: "last-restore", value: { at: "?" } });
-    expect(await undoRestore(database)).toEqual({
-      ok: false,
-      error: { code: "nothing-to-undo" },
-    });
   });
 });

@@ -35,7 +35,7 @@ export const STORAGE_FAULTS: readonly PlantedFault[] = [
     file: "renderer/storage/last-restore.ts",
     find: "...marks.sort(),",
     replace: "...marks.slice(marks.length),",
-    tests: ["tests/renderer/storage/restore.test.ts"],
+    tests: ["tests/renderer/storage/restore-taken-back.test.ts"],
   },
   {
     name: "a restore is taken back though a whole run was made on it",
