@@ -72,6 +72,19 @@ export interface BackupCounts {
   readonly heard: number;
 }
 
+/** The counts of a backup in which nothing stands yet. */
+export const NOTHING_COUNTED: BackupCounts = {
+  learners: 0,
+  settings: 0,
+  decks: 0,
+  reviews: 0,
+  damaged: 0,
+  runs: 0,
+  sheets: 0,
+  classmates: 0,
+  heard: 0,
+};
+
 /** The tables from which rows come. */
 export const BACKUP_TABLES = [
   "learners",

@@ -7,7 +7,12 @@ import type { Learner } from "../memory/learner";
 import type { Review } from "../memory/review";
 import type { RunRow } from "../runs/run";
 import { isSameJson } from "../same-json";
-import type { BackupCounts, BackupLine, DamagedInBackup } from "./backup-line";
+import {
+  type BackupCounts,
+  type BackupLine,
+  type DamagedInBackup,
+  NOTHING_COUNTED,
+} from "./backup-line";
 import type { BackupRow } from "./class-lines";
 import { type HeardCollector, heardCollector } from "./heard-parts";
 
@@ -45,17 +50,7 @@ export function noRows(): RowsRead {
     classmates: new Map(),
     heard: heardCollector(),
     damaged: [],
-    counts: {
-      learners: 0,
-      settings: 0,
-      decks: 0,
-      reviews: 0,
-      damaged: 0,
-      runs: 0,
-      sheets: 0,
-      classmates: 0,
-      heard: 0,
-    },
+    counts: { ...NOTHING_COUNTED },
     rows: { learners: 0, reviews: 0, decks: 0, runs: 0 },
   };
 }

@@ -14,6 +14,7 @@ import {
   type DamagedInBackup,
   LONGEST_LINE,
   parseBackupLine,
+  NOTHING_COUNTED,
 } from "./backup-line";
 
 const KIND_COUNTS = {
@@ -79,17 +80,7 @@ function damagedFrom({ content, table, key }: RowToWrite): DamagedInBackup {
 
 /** Begins to write a backup. */
 export function backupWriter(): BackupWriter {
-  const counts = {
-    learners: 0,
-    settings: 0,
-    decks: 0,
-    reviews: 0,
-    damaged: 0,
-    runs: 0,
-    sheets: 0,
-    classmates: 0,
-    heard: 0,
-  };
+  const counts = { ...NOTHING_COUNTED };
   let cut = 0;
   const readable = ({ kind, content }: RowToWrite): string | undefined => {
     const line = jsonOf({ [kind]: content });
